@@ -1,0 +1,37 @@
+package org.scarfwright.measure;
+
+import java.math.BigDecimal;
+import java.util.regex.Pattern;
+
+/** Decimal numbers as people write them, with a point or a comma. Never depends on the machine's locale. */
+final class Decimals {
+    private static final Pattern PLAIN = Pattern.compile("\\d{1,12}(?:[.,]\\d{1,9})?|[.,]\\d{1,9}");
+    private static final Pattern GROUPED = Pattern.compile("[1-9]\\d{0,2},\\d{3}");
+    private static final int SHOWN = 40;
+
+    private Decimals() {}
+
+    static BigDecimal parse(String text, String example) {
+        String s = text.strip();
+        if (s.isEmpty()) {
+            throw new MeasureFormatException("is empty; write for example " + example);
+        }
+        if (s.charAt(0) == '-' || s.charAt(0) == '\u2212') {
+            throw new MeasureFormatException(quote(s) + " is negative; write for example " + example);
+        }
+        if (GROUPED.matcher(s).matches()) {
+            throw new MeasureFormatException(
+                    quote(s) + " can be read two ways; write " + s.replace(",", "") + " or " + s.replace(',', '.'));
+        }
+        if (!PLAIN.matcher(s).matches()) {
+            throw new MeasureFormatException(quote(s) + " is not a number; write for example " + example);
+        }
+        return new BigDecimal(s.replace(',', '.'));
+    }
+
+    /** The text in quotes, cut short, so that a huge cell does not fill the page that reports it. */
+    static String quote(String text) {
+        String s = text.strip();
+        return s.length() <= SHOWN ? "“" + s + "”" : "“" + s.substring(0, SHOWN) + "…”";
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright;
+
+import org.jspecify.annotations.NullMarked;
