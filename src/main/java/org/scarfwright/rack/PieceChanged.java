@@ -1,0 +1,29 @@
+package org.scarfwright.rack;
+
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.Volume;
+
+/**
+ * Something happened to a piece; published inside the transaction that did it.
+ *
+ * @param volumeBefore zero for a piece that was not there
+ * @param planId the plan it was reserved for or released from
+ * @param detail a sentence for the ledger
+ */
+public record PieceChanged(
+        Kind kind,
+        String pieceCode,
+        Volume volumeBefore,
+        Volume volumeAfter,
+        @Nullable Long planId,
+        String detail) {
+    /** What happened. */
+    public enum Kind {
+        BOUGHT,
+        IMPORTED,
+        MEASURED,
+        MOVED,
+        RESERVED,
+        RELEASED
+    }
+}

@@ -1,0 +1,29 @@
+package org.scarfwright.rack;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+
+/** The rack as the other rooms see it. Every change writes to the ledger in the same transaction. */
+public interface Rack {
+    /** Pieces nobody has reserved, in order of their codes. */
+    List<Piece> free();
+
+    Optional<Piece> find(String code);
+
+    /** In order of their codes; codes that do not exist are left out. */
+    List<Piece> findAll(Collection<String> codes);
+
+    /**
+     * Reserves all of these pieces for one plan, or none.
+     *
+     * @throws PieceNotFreeException naming every piece that is gone, reserved or changed since
+     */
+    void reserve(long planId, Collection<PieceStamp> pieces);
+
+    /** Frees every piece this plan still holds; does nothing when it holds none. */
+    void release(long planId);
+
+    /** A piece as it was when somebody looked at it. */
+    record PieceStamp(String code, long version) {}
+}
