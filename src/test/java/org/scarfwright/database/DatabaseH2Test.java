@@ -1,0 +1,14 @@
+package org.scarfwright.database;
+
+@OnH2
+class DatabaseH2Test extends DatabaseContract {
+    @Override
+    String engine() {
+        return "2.5.252";
+    }
+
+    @Override
+    String versionQuery() {
+        return "select h2version()";
+    }
+}

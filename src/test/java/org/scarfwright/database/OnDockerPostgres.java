@@ -1,0 +1,23 @@
+package org.scarfwright.database;
+
+import java.lang.annotation.ElementType;
+import java.lang.annotation.Inherited;
+import java.lang.annotation.Retention;
+import java.lang.annotation.RetentionPolicy;
+import java.lang.annotation.Target;
+import org.junit.jupiter.api.condition.EnabledIf;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.test.context.ContextConfiguration;
+
+/** The whole program, with {@code MockMvc}, on a fresh database of a PostgreSQL server in a container; skipped where no container engine runs. */
+@Target(ElementType.TYPE)
+@Retention(RetentionPolicy.RUNTIME)
+@Inherited
+@SpringBootTest
+@AutoConfigureMockMvc
+@ContextConfiguration(initializers = DockerPostgresContext.class)
+@EnabledIf(
+        value = "org.scarfwright.database.DockerPostgresContext#engineRuns",
+        disabledReason = "no container engine runs here")
+public @interface OnDockerPostgres {}
