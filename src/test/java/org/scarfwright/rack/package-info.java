@@ -1,0 +1,5 @@
+/** Claims about the rack. */
+@NullMarked
+package org.scarfwright.rack;
+
+import org.jspecify.annotations.NullMarked;
