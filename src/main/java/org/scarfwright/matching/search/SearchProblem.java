@@ -120,13 +120,23 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
      * {@code sum(S) + sum over angles of ceil(m_a/2) * bevelUm[a] + g * squareKerfUm}; the last square cut is not made when
      * the rest would be shorter than it. What is left after it is the rest.
      *
+     * <p>A pair is flattened as one section before its bevel is cut, and a longer section of a warped piece leaves less
+     * thickness. So a need may be allowed here by itself and not in a pair: it is then listed in {@code alone}, forms a
+     * group of its own, takes a bevel of its own and does not count in m_a.
+     *
      * @param lengthUm clear length
-     * @param needs needs that may lie here, ascending
+     * @param needs needs that may lie here, by themselves or in a pair with another of these; ascending
      * @param rests what a rest is worth by its length, see {@link RestValue}; shorter than the first entry is waste
+     * @param alone needs that may lie here and share their bevel with no other part; ascending, none of them in needs
      */
-    public record Segment(long lengthUm, int[] needs, List<RestValue> rests) {
+    public record Segment(long lengthUm, int[] needs, List<RestValue> rests, int[] alone) {
         public Segment {
             rests = List.copyOf(rests);
+        }
+
+        /** A segment where every need may share its bevel. */
+        public Segment(long lengthUm, int[] needs, List<RestValue> rests) {
+            this(lengthUm, needs, rests, new int[0]);
         }
 
         /** Book value in hundredths of a rest of this length, rounded down; 0 when it is waste. */

@@ -1,0 +1,47 @@
+package org.scarfwright.matching;
+
+import java.util.List;
+import java.util.Optional;
+import org.scarfwright.necks.IsoWeek;
+
+/**
+ * The plans of the shop.
+ *
+ * <p>A neck (an order's code and its number) is in at most one accepted plan. A week may have several accepted plans, so
+ * that orders that came late are matched around what is accepted already: {@link #make} leaves out every neck that an
+ * accepted plan has, and {@link #accept} refuses a plan with such a neck.
+ */
+public interface Plans {
+    /**
+     * Matches the week's orders with the free pieces and saves the plan as a proposal. Only one search runs at a time.
+     *
+     * @throws org.scarfwright.web.InvalidInputException when the week has no orders, or none that is not in an accepted plan
+     * @throws org.scarfwright.web.ConflictException when another search is still running, or the plan failed its check
+     */
+    Plan make(IsoWeek week);
+
+    Optional<Plan> find(long id);
+
+    /** The plan made last for this week. */
+    Optional<Plan> latest(IsoWeek week);
+
+    /** Every plan of this week, the one made last first. */
+    List<Plan> ofWeek(IsoWeek week);
+
+    /**
+     * Reserves every piece the plan cuts. Accepting an accepted plan again changes nothing.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     * @throws org.scarfwright.web.ConflictException naming every piece that changed or went meanwhile, or every neck that
+     *     another accepted plan has
+     */
+    Plan accept(long id);
+
+    /**
+     * Frees every piece the plan holds. Undoing an undone plan again changes nothing.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     * @throws org.scarfwright.web.ConflictException when it was never accepted
+     */
+    Plan undo(long id);
+}
