@@ -8,6 +8,11 @@ import org.jspecify.annotations.Nullable;
  * published stays empty.
  *
  * @param id stable short name, such as maple_sugar
+ * @param specificGravityBasis the volume it is referred to: at 12 % moisture content, or green
+ * @param morPsi modulus of rupture at 12 %, pounds per square inch
+ * @param moeMpsi modulus of elasticity at 12 %, millions of pounds per square inch
+ * @param sideHardnessLbf at 12 %, pounds
+ * @param shrinkRadialPct green to oven-dry, percent of the green size
  * @param bondingClass how it glues, in the Handbook's words: easily, well, satisfactorily, with difficulty
  */
 public record Species(
@@ -25,11 +30,19 @@ public record Species(
         @Nullable String bondingClass,
         String mechanicalSource,
         String shrinkageSource,
-        String bondingSource) {
+        @Nullable String bondingSource) {
 
-    /** True when the shrinkage figures could not be checked against a printed table. */
+    private static final String FROM_MEMORY = "from memory";
+    private static final String SECOND_HAND = "secondary list";
+
+    /** True when any shrinkage figure could not be checked against a printed table. */
     public boolean shrinkageNotChecked() {
-        return shrinkageSource.contains("from memory");
+        return shrinkageSource.contains(FROM_MEMORY) || shrinkageSource.contains(SECOND_HAND);
+    }
+
+    /** True when the radial and tangential figures could not be checked; the volumetric one alone may be in doubt. */
+    public boolean linearShrinkageNotChecked() {
+        return shrinkageSource.startsWith(FROM_MEMORY) || shrinkageSource.contains(SECOND_HAND);
     }
 
     public Optional<String> bonding() {
