@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.shop;
+
+import org.jspecify.annotations.NullMarked;
