@@ -6,6 +6,9 @@ import java.util.Locale;
 
 /** Writes SVG path data. Numbers are millimetres with two places and a point, whatever the machine's locale. */
 final class Pen {
+    /** A line cut this short by a corner would print as nothing. */
+    private static final double SPECK = 0.05;
+
     private final StringBuilder data = new StringBuilder();
 
     static String number(double mm) {
@@ -57,7 +60,9 @@ final class Pen {
             if (hits.size() >= 2) {
                 Point a = hits.get(0);
                 Point b = hits.get(hits.size() - 1);
-                line(a.x(), a.y(), b.x(), b.y());
+                if (Math.abs(a.x() - b.x()) > SPECK) {
+                    line(a.x(), a.y(), b.x(), b.y());
+                }
             }
         }
         return this;

@@ -361,7 +361,7 @@ final class StripDraughting {
                         .line(length, y - tick, length, y + tick)
                         .line(-tick / 2, y + tick / 2, tick / 2, y - tick / 2)
                         .line(length - tick / 2, y + tick / 2, length + tick / 2, y - tick / 2));
-        letter(length / 2, y + unit * 0.7, "middle", "hanging", "d-soft", MM.print(strip.length()));
+        letter(length / 2, y + unit * 0.7, "middle", "hanging", "d-soft", size());
         return y + unit * 0.7 + textSize * NARROW;
     }
 
@@ -514,9 +514,12 @@ final class StripDraughting {
                 id, strip.name(), description(), box, Pen.number(textSize), strokes, lettering, caption);
     }
 
+    private String size() {
+        return MM.number(strip.length()) + " × " + MM.number(strip.width()) + " × " + MM.print(strip.thickness());
+    }
+
     private String description() {
-        StringBuilder text = new StringBuilder(MM.number(strip.length()) + " by " + MM.number(strip.width()) + " by "
-                + MM.print(strip.thickness()) + ".");
+        StringBuilder text = new StringBuilder(size() + ".");
         if (strip.bands().size() > 1) {
             text.append(" Laminated from ").append(strip.bands().size()).append(" strips.");
         }
