@@ -1,0 +1,63 @@
+package org.scarfwright.shop.web;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.InvalidInputException;
+import tools.jackson.databind.JsonNode;
+
+/** A flat JSON object as the texts a form would send: a number or a string for every key, and no key too many or too few. */
+final class JsonTexts {
+    static final String LENGTH_SUFFIX = "Mm";
+
+    private final Map<String, String> texts;
+
+    private JsonTexts(Map<String, String> texts) {
+        this.texts = texts;
+    }
+
+    /** @throws InvalidInputException naming every key that is missing, unknown or holds something else than a value */
+    static JsonTexts read(JsonNode body, List<String> keys) {
+        List<FieldError> errors = new ArrayList<>();
+        if (!body.isObject()) {
+            throw new InvalidInputException(new FieldError(
+                    "", "The body", body.toString(), "is not a JSON object with the keys " + list(keys)));
+        }
+        for (String key : body.propertyNames()) {
+            if (!keys.contains(key)) {
+                errors.add(new FieldError("/" + key, key, "", "is not known here; the keys are " + list(keys)));
+            }
+        }
+        Map<String, String> texts = new LinkedHashMap<>();
+        for (String key : keys) {
+            JsonNode value = body.get(key);
+            if (value == null || value.isNull()) {
+                errors.add(new FieldError("/" + key, key, "", "is missing"));
+            } else if (value.isNumber()) {
+                texts.put(key, value.decimalValue().toPlainString());
+            } else if (value.isString()) {
+                texts.put(key, value.stringValue());
+            } else {
+                errors.add(new FieldError("/" + key, key, value.toString(), "is neither a number nor a text"));
+            }
+        }
+        if (!errors.isEmpty()) {
+            throw new InvalidInputException(errors);
+        }
+        return new JsonTexts(texts);
+    }
+
+    String text(String key) {
+        return texts.getOrDefault(key, "");
+    }
+
+    String length(String name) {
+        return text(name + LENGTH_SUFFIX);
+    }
+
+    private static String list(List<String> keys) {
+        return String.join(", ", keys);
+    }
+}

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.shop.web;
+
+import org.jspecify.annotations.NullMarked;
