@@ -39,10 +39,10 @@ public final class Bevel {
     }
 
     /**
-     * How far the front of a head piece shortens when it is thinned from its front after the bevel was cut: removed·cot a, rounded
-     * up. Thinned from its back it does not change.
+     * How much longer the front of a head piece grows when it is thinned from its front after the bevel was cut, because the
+     * bevel reaches furthest at the back: removed·cot a, rounded up. Thinned from its back the front does not change.
      */
-    public static Length frontLostByThinning(Length removed, Angle angle) {
+    public static Length frontGainedByThinning(Length removed, Angle angle) {
         return run(removed, angle);
     }
 
