@@ -4,7 +4,7 @@ import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Volume;
 
 /**
- * Something happened to a piece; published inside the transaction that did it.
+ * Something happened to a piece; part of {@link PiecesChanged}.
  *
  * @param volumeBefore zero for a piece that was not there
  * @param planId the plan it was reserved for or released from
@@ -22,6 +22,8 @@ public record PieceChanged(
         BOUGHT,
         IMPORTED,
         MEASURED,
+        /** What is written about it changed, and no figure of its size or shape. */
+        DESCRIBED,
         MOVED,
         RESERVED,
         RELEASED

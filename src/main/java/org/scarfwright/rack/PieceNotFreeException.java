@@ -13,6 +13,11 @@ public class PieceNotFreeException extends RuntimeException {
         this.reasons = List.copyOf(reasons);
     }
 
+    PieceNotFreeException(List<String> reasons, Throwable cause) {
+        super(String.join(" ", reasons), cause);
+        this.reasons = List.copyOf(reasons);
+    }
+
     public List<String> reasons() {
         return reasons;
     }

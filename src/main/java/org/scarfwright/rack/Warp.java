@@ -1,6 +1,7 @@
 package org.scarfwright.rack;
 
 import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 
 /**
@@ -10,6 +11,22 @@ import org.scarfwright.measure.Length;
  * @param crook rise along the length, edge
  * @param cup rise across the width
  * @param twist lift of the fourth corner with three corners down
- * @param readOn the day it was measured; wood moves
+ * @param readOn the day it was measured, because wood moves; empty when nobody measured it and it counts as flat
  */
-public record Warp(Length bow, Length crook, Length cup, Length twist, LocalDate readOn) {}
+public record Warp(
+        Length bow,
+        Length crook,
+        Length cup,
+        Length twist,
+        @Nullable LocalDate readOn) {
+    /** Nobody measured it. */
+    public static final Warp UNMEASURED = new Warp(Length.ZERO, Length.ZERO, Length.ZERO, Length.ZERO, null);
+
+    public boolean isMeasured() {
+        return readOn != null;
+    }
+
+    public boolean isFlat() {
+        return bow.um() + crook.um() + cup.um() + twist.um() == 0;
+    }
+}

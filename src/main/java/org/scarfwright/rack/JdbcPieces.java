@@ -1,0 +1,231 @@
+package org.scarfwright.rack;
+
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.random.RandomGenerator;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.measure.Volume;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.wood.SpeciesCatalog;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+class JdbcPieces implements Pieces {
+    private static final Set<PieceState> THERE =
+            EnumSet.of(PieceState.ON_RACK, PieceState.RESERVED, PieceState.AT_BENCH);
+    private static final int MOST_WORDS = 8;
+
+    private final PieceTable table;
+    private final SpeciesCatalog woods;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+    private final RandomGenerator random = new SecureRandom();
+
+    JdbcPieces(PieceTable table, SpeciesCatalog woods, ApplicationEventPublisher events, Clock clock) {
+        this.table = table;
+        this.woods = woods;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public PieceList list(PieceFilter filter, PieceFilter.Sort sort, int page, int size) {
+        int onPage = Math.max(1, Math.min(size, LARGEST_PAGE));
+        PieceTable.Where where = where(filter);
+        long total = table.count(where);
+        int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
+        int shown = Math.max(1, Math.min(page, pages));
+        List<Long> ids = table.ids(where, order(sort), onPage, (long) (shown - 1) * onPage);
+        return new PieceList(table.loadIds(ids), shown, pages, total);
+    }
+
+    @Override
+    @Transactional
+    public Piece add(PieceCells cells, LengthUnit usual) {
+        PieceReader.Reading reading = reader().read(cells, usual, null);
+        List<CellError> errors = new ArrayList<>(reading.errors());
+        String code = reading.code();
+        if (code != null && !table.existing(List.of(code)).isEmpty()) {
+            errors.add(new CellError(
+                    PieceField.CODE,
+                    -1,
+                    code,
+                    "“" + code + "” is taken by another piece; write another, or leave it empty and one is made"));
+        }
+        PieceFacts facts = reading.facts();
+        if (!errors.isEmpty() || facts == null) {
+            throw new WrongPieceException(errors);
+        }
+        if (code == null) {
+            code = PieceCodes.make(
+                            1,
+                            table.count(new PieceTable.Where("1 = 1", Map.of())),
+                            c -> !table.existing(List.of(c)).isEmpty(),
+                            random)
+                    .get(0);
+        }
+        try {
+            table.insert(List.of(new PieceTable.NewPiece(code, null, facts, LocalDate.now(clock))));
+        } catch (DuplicateKeyException e) {
+            throw new ConflictException("Another piece was added at the same moment; send it again.", e);
+        }
+        Piece piece = table.loadCodes(List.of(code)).get(0);
+        events.publishEvent(new PiecesChanged(List.of(new PieceChanged(
+                PieceChanged.Kind.BOUGHT,
+                code,
+                Volume.ZERO,
+                piece.volume(),
+                null,
+                "Added to the rack: " + PieceWords.size(piece) + "."))));
+        return piece;
+    }
+
+    @Override
+    @Transactional
+    public Piece change(Piece seen, PieceCells cells, LengthUnit usual) {
+        PieceReader.Reading reading = reader().read(cells, usual, seen);
+        List<CellError> errors = new ArrayList<>(reading.errors());
+        if (reading.code() != null && !reading.code().equals(seen.code())) {
+            errors.add(new CellError(
+                    PieceField.CODE,
+                    -1,
+                    reading.code(),
+                    "“" + reading.code() + "” is another code; a piece keeps the one written on it, " + seen.code()));
+        }
+        PieceFacts facts = reading.facts();
+        if (!errors.isEmpty() || facts == null) {
+            throw new WrongPieceException(errors);
+        }
+        PieceDifference difference = PieceDifference.between(seen, facts);
+        if (difference.isNothing()) {
+            return seen;
+        }
+        if (seen.state() != PieceState.ON_RACK && !difference.inShape().isEmpty()) {
+            throw new ConflictException("Piece " + seen.code() + " is " + PieceWords.state(seen.state())
+                    + "; its size, wood and flaws stay as they are until it is free. "
+                    + (seen.state() == PieceState.RESERVED ? "Undo the plan that holds it first." : ""));
+        }
+        try {
+            if (!table.replace(seen, facts)) {
+                throw new PieceChangedSinceException(seen.code());
+            }
+        } catch (DuplicateKeyException e) {
+            throw new ConflictException("The same place or lot was added at the same moment; send it again.", e);
+        }
+        Piece piece = table.loadCodes(List.of(seen.code())).get(0);
+        events.publishEvent(new PiecesChanged(difference.acts(seen, piece)));
+        return piece;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Warp> warpReadings(String code) {
+        return table.loadCodes(List.of(PieceCodes.written(code))).stream()
+                .flatMap(p -> table.warpReadings(List.of(p.id())).getOrDefault(p.id(), List.of()).stream())
+                .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<MoistureReading> moistureReadings(String code) {
+        return table.loadCodes(List.of(PieceCodes.written(code))).stream()
+                .flatMap(p -> table.moistureReadings(List.of(p.id())).getOrDefault(p.id(), List.of()).stream())
+                .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<String> places() {
+        return table.placesInUse();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Volume volume() {
+        return table.volume(THERE);
+    }
+
+    private PieceReader reader() {
+        return new PieceReader(new WoodNames(woods.all()), clock);
+    }
+
+    private static PieceTable.Where where(PieceFilter filter) {
+        List<String> conditions = new ArrayList<>(List.of("1 = 1"));
+        Map<String, Object> values = new HashMap<>();
+        int n = 0;
+        for (String word : filter.words().strip().split("\\s+", -1)) {
+            if (word.isEmpty() || n == MOST_WORDS) {
+                continue;
+            }
+            n++;
+            values.put("word" + n, "%" + escaped(word) + "%");
+            conditions.add("""
+                    (p.code like :w escape '!' or upper(p.note) like :w escape '!' or h.name_key like :w escape '!'
+                     or l.code_key like :w escape '!'
+                     or exists (select 1 from species sp where upper(sp.common_name) like :w escape '!'
+                        and (sp.id = p.species_id or sp.id in
+                            (select s.species_id from piece_strip s where s.piece_id = p.id))))
+                    """.replace(":w", ":word" + n));
+        }
+        if (filter.wood() != null) {
+            values.put("wood", filter.wood());
+            conditions.add("(p.species_id = :wood or exists"
+                    + " (select 1 from piece_strip s where s.piece_id = p.id and s.species_id = :wood))");
+        }
+        if (filter.state() != null) {
+            values.put("state", filter.state().name());
+            conditions.add("p.state = :state");
+        }
+        if (filter.place() != null) {
+            values.put("place", PieceTable.key(filter.place()));
+            conditions.add("h.name_key = :place");
+        }
+        if (filter.length() != null) {
+            values.put("length", filter.length().um());
+            conditions.add("p.length_um >= :length");
+        }
+        if (filter.width() != null) {
+            values.put("width", filter.width().um());
+            conditions.add("p.width_um >= :width");
+        }
+        if (filter.thickness() != null) {
+            values.put("thickness", filter.thickness().um());
+            conditions.add("p.thickness_um >= :thickness");
+        }
+        return new PieceTable.Where(String.join(" and ", conditions), values);
+    }
+
+    private static String escaped(String word) {
+        String readable = word.codePoints()
+                .filter(c -> !Character.isISOControl(c) && Character.getType(c) != Character.SURROGATE)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
+        return readable.toUpperCase(Locale.ROOT)
+                .replace("!", "!!")
+                .replace("%", "!%")
+                .replace("_", "!_");
+    }
+
+    private static String order(PieceFilter.Sort sort) {
+        return switch (sort) {
+            case CODE -> "p.code";
+            case LONGEST -> "p.length_um desc, p.code";
+            case WIDEST -> "p.width_um desc, p.code";
+            case THICKEST -> "p.thickness_um desc, p.code";
+            case NEWEST -> "p.since desc, p.code";
+            case OLDEST -> "p.since, p.code";
+        };
+    }
+}

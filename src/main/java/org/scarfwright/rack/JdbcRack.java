@@ -1,0 +1,143 @@
+package org.scarfwright.rack;
+
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+@Service
+class JdbcRack implements Rack {
+    private final PieceTable table;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    JdbcRack(PieceTable table, JdbcClient jdbc, ApplicationEventPublisher events, Clock clock) {
+        this.table = table;
+        this.jdbc = jdbc;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Piece> free() {
+        return table.load(new PieceTable.Where("p.state = 'ON_RACK'", Map.of()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Piece> find(String code) {
+        return PieceCodes.refusal(code).isPresent()
+                ? Optional.empty()
+                : table.loadCodes(List.of(PieceCodes.written(code))).stream().findFirst();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Piece> findAll(Collection<String> codes) {
+        return table.loadCodes(codes.stream()
+                .filter(code -> PieceCodes.refusal(code).isEmpty())
+                .map(PieceCodes::written)
+                .distinct()
+                .toList());
+    }
+
+    @Override
+    @Transactional
+    public void reserve(long planId, Collection<PieceStamp> stamps) {
+        // One order for everybody, so that two plans that want the same pieces never wait for each other in a circle.
+        Map<String, Long> wanted = new TreeMap<>();
+        stamps.forEach(s -> wanted.put(PieceCodes.written(s.code()), s.version()));
+        List<String> lost = new ArrayList<>();
+        wanted.forEach((code, version) -> {
+            int rows = jdbc.sql("update piece set state = 'RESERVED'"
+                            + " where code = :code and version = :version and state = 'ON_RACK'")
+                    .param("code", code)
+                    .param("version", version)
+                    .update();
+            if (rows == 0) {
+                lost.add(code);
+            }
+        });
+        if (!lost.isEmpty()) {
+            throw new PieceNotFreeException(reasons(lost, wanted));
+        }
+        List<Piece> pieces = table.loadCodes(wanted.keySet());
+        try {
+            for (Piece piece : pieces) {
+                jdbc.sql("insert into reservation (piece_id, plan_id, reserved_at) values (:piece, :plan, :at)")
+                        .param("piece", piece.id())
+                        .param("plan", planId)
+                        .param("at", OffsetDateTime.now(clock))
+                        .update();
+            }
+        } catch (DuplicateKeyException e) {
+            throw new PieceNotFreeException(
+                    List.of("One of the pieces was reserved at the same moment; match again."), e);
+        }
+        events.publishEvent(new PiecesChanged(pieces.stream()
+                .map(p -> act(PieceChanged.Kind.RESERVED, p, planId, "Reserved for plan " + planId + "."))
+                .toList()));
+    }
+
+    @Override
+    @Transactional
+    public void release(long planId) {
+        List<Piece> pieces = table.load(new PieceTable.Where(
+                "p.state = 'RESERVED' and p.id in (select r.piece_id from reservation r where r.plan_id = :plan)",
+                Map.of("plan", planId)));
+        if (pieces.isEmpty()) {
+            return;
+        }
+        for (Piece piece : pieces) {
+            jdbc.sql("delete from reservation where piece_id = :piece and plan_id = :plan")
+                    .param("piece", piece.id())
+                    .param("plan", planId)
+                    .update();
+            jdbc.sql("update piece set state = 'ON_RACK' where id = :piece and state = 'RESERVED'")
+                    .param("piece", piece.id())
+                    .update();
+        }
+        events.publishEvent(new PiecesChanged(pieces.stream()
+                .map(p -> act(PieceChanged.Kind.RELEASED, p, planId, "Released from plan " + planId + "."))
+                .toList()));
+    }
+
+    private List<String> reasons(List<String> lost, Map<String, Long> wanted) {
+        Map<String, Piece> there = new TreeMap<>();
+        table.loadCodes(lost).forEach(p -> there.put(p.code(), p));
+        return lost.stream()
+                .map(code -> {
+                    Piece piece = there.get(code);
+                    if (piece == null) {
+                        return "Piece " + code + " is not on the rack any more.";
+                    }
+                    return switch (piece.state()) {
+                        case RESERVED -> "Piece " + code + " is reserved already.";
+                        case AT_BENCH -> "Piece " + code + " is at the bench.";
+                        case USED_UP -> "Piece " + code + " is used up.";
+                        case SCRAPPED -> "Piece " + code + " was scrapped.";
+                        case ON_RACK ->
+                            "Piece " + code + " was changed since"
+                                    + (Long.valueOf(piece.version()).equals(wanted.get(code))
+                                            ? "; it is free again now."
+                                            : "; match again.");
+                    };
+                })
+                .toList();
+    }
+
+    private static PieceChanged act(PieceChanged.Kind kind, Piece piece, long planId, String detail) {
+        return new PieceChanged(kind, piece.code(), piece.volume(), piece.volume(), planId, detail);
+    }
+}

@@ -1,0 +1,570 @@
+package org.scarfwright.rack;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.Length;
+import org.scarfwright.measure.Moisture;
+import org.scarfwright.measure.Money;
+import org.scarfwright.measure.TypedLength;
+import org.scarfwright.measure.Volume;
+import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
+import org.springframework.jdbc.core.namedparam.NamedParameterJdbcOperations;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The rack's rows. Reads any number of pieces in three queries; writes many in batches. */
+@Repository
+class PieceTable {
+    private static final int CHUNK = 1000;
+    private static final String FROM = """
+             from piece p
+             left join lot l on l.id = p.lot_id
+             left join place h on h.id = p.place_id
+            """;
+
+    private final JdbcClient jdbc;
+    private final NamedParameterJdbcOperations batches;
+
+    PieceTable(JdbcClient jdbc, NamedParameterJdbcOperations batches) {
+        this.jdbc = jdbc;
+        this.batches = batches;
+    }
+
+    /** Which rows of {@code piece p}, {@code lot l} and {@code place h}. */
+    record Where(String condition, Map<String, ?> values) {}
+
+    /**
+     * A piece to write.
+     *
+     * @param importKey by what an import knows it again; empty for a piece with a code of its own
+     */
+    record NewPiece(String code, @Nullable String importKey, PieceFacts facts, LocalDate since) {}
+
+    /** In order of their codes. */
+    List<Piece> load(Where where) {
+        Map<Long, List<PieceWood.LaminationStrip>> strips = new HashMap<>();
+        jdbc.sql("select s.piece_id, s.species_id, s.width_um, s.grain from piece_strip s"
+                        + " join (select p.id" + FROM + " where " + where.condition() + ") q on q.id = s.piece_id"
+                        + " order by s.piece_id, s.position")
+                .params(where.values())
+                .query(rs -> {
+                    strips.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
+                            .add(new PieceWood.LaminationStrip(
+                                    rs.getString("species_id"),
+                                    length(rs, "width_um"),
+                                    GrainCut.valueOf(rs.getString("grain"))));
+                });
+        Map<Long, List<Defect>> defects = new HashMap<>();
+        jdbc.sql("select d.* from piece_defect d"
+                        + " join (select p.id" + FROM + " where " + where.condition() + ") q on q.id = d.piece_id"
+                        + " order by d.piece_id, d.position")
+                .params(where.values())
+                .query(rs -> {
+                    defects.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
+                            .add(defect(rs));
+                });
+        List<Piece> pieces = new ArrayList<>(
+                jdbc.sql("select p.*, l.code as lot_code, l.ready_on as lot_ready_on, h.name as place_name" + FROM
+                                + " where " + where.condition() + " order by p.code")
+                        .params(where.values())
+                        .query((rs, n) -> piece(rs, strips, defects))
+                        .list());
+        // A database may sort text by the rules of a language; the same rack has one order everywhere.
+        pieces.sort(Comparator.comparing(Piece::code));
+        return pieces;
+    }
+
+    /** In order of their codes; codes that do not exist are left out. */
+    List<Piece> loadCodes(Collection<String> codes) {
+        List<Piece> pieces = new ArrayList<>();
+        for (List<String> chunk : chunks(codes)) {
+            pieces.addAll(load(new Where("p.code in (:codes)", Map.of("codes", chunk))));
+        }
+        pieces.sort(Comparator.comparing(Piece::code));
+        return pieces;
+    }
+
+    /** In the order of the ids. */
+    List<Piece> loadIds(List<Long> ids) {
+        if (ids.isEmpty()) {
+            return List.of();
+        }
+        Map<Long, Piece> byId = new HashMap<>();
+        load(new Where("p.id in (:ids)", Map.of("ids", ids))).forEach(p -> byId.put(p.id(), p));
+        return ids.stream().filter(byId::containsKey).map(byId::get).toList();
+    }
+
+    long count(Where where) {
+        return jdbc.sql("select count(*)" + FROM + " where " + where.condition())
+                .params(where.values())
+                .query(Long.class)
+                .single();
+    }
+
+    List<Long> ids(Where where, String order, int limit, long offset) {
+        return jdbc.sql("select p.id" + FROM + " where " + where.condition() + " order by " + order
+                        + " limit :most offset :skipped")
+                .params(where.values())
+                .param("most", limit)
+                .param("skipped", offset)
+                .query(Long.class)
+                .list();
+    }
+
+    /** Those of the codes that exist. */
+    Set<String> existing(Collection<String> codes) {
+        Set<String> found = new HashSet<>();
+        for (List<String> chunk : chunks(codes)) {
+            found.addAll(jdbc.sql("select code from piece where code in (:codes) order by code")
+                    .param("codes", chunk)
+                    .query(String.class)
+                    .list());
+        }
+        return found;
+    }
+
+    /** Codes by import key, for those of the keys that exist. */
+    Map<String, String> codesByImportKey(Collection<String> keys) {
+        Map<String, String> found = new HashMap<>();
+        for (List<String> chunk : chunks(keys)) {
+            jdbc.sql("select import_key, code from piece where import_key in (:keys) order by code")
+                    .param("keys", chunk)
+                    .query(rs -> {
+                        found.put(rs.getString("import_key"), rs.getString("code"));
+                    });
+        }
+        return found;
+    }
+
+    Volume volume(Collection<PieceState> states) {
+        BigDecimal um3 = jdbc.sql("select coalesce(sum(cast(length_um as numeric(30, 0)) * width_um * thickness_um), 0)"
+                        + " from piece where state in (:states)")
+                .param("states", states.stream().map(Enum::name).toList())
+                .query(BigDecimal.class)
+                .single();
+        return new Volume(um3.toBigIntegerExact());
+    }
+
+    /** Every reading of these pieces by piece id, the newest first. */
+    Map<Long, List<Warp>> warpReadings(Collection<Long> ids) {
+        Map<Long, List<Warp>> readings = new HashMap<>();
+        for (List<Long> chunk : chunks(ids)) {
+            jdbc.sql("select * from warp_reading where piece_id in (:ids) order by read_on desc, id desc")
+                    .param("ids", chunk)
+                    .query(rs -> {
+                        readings.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
+                                .add(warp(rs, rs.getObject("read_on", LocalDate.class)));
+                    });
+        }
+        return readings;
+    }
+
+    /** Every reading of these pieces by piece id, the newest first. */
+    Map<Long, List<MoistureReading>> moistureReadings(Collection<Long> ids) {
+        Map<Long, List<MoistureReading>> readings = new HashMap<>();
+        for (List<Long> chunk : chunks(ids)) {
+            jdbc.sql("select * from moisture_reading where piece_id in (:ids) order by read_on desc, id desc")
+                    .param("ids", chunk)
+                    .query(rs -> {
+                        readings.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
+                                .add(new MoistureReading(
+                                        new Moisture(rs.getInt("mc_hundredths")),
+                                        rs.getObject("read_on", LocalDate.class),
+                                        MoistureReading.Meter.valueOf(rs.getString("meter"))));
+                    });
+        }
+        return readings;
+    }
+
+    List<String> placesInUse() {
+        return jdbc.sql("select h.name from place h where exists"
+                        + " (select 1 from piece p where p.place_id = h.id and p.state in ('ON_RACK', 'RESERVED', 'AT_BENCH'))"
+                        + " order by h.name_key")
+                .query(String.class)
+                .list();
+    }
+
+    /** The day each of these lots is ready, by lot key; null when it is. Lots that do not exist are left out. */
+    Map<String, @Nullable LocalDate> lotsReady(Collection<String> keys) {
+        Map<String, @Nullable LocalDate> ready = new HashMap<>();
+        for (List<String> chunk : chunks(keys)) {
+            jdbc.sql("select code_key, ready_on from lot where code_key in (:keys) order by code_key")
+                    .param("keys", chunk)
+                    .query(rs -> {
+                        ready.put(rs.getString("code_key"), rs.getObject("ready_on", LocalDate.class));
+                    });
+        }
+        return ready;
+    }
+
+    /** Lots and places are the same whatever case they are written in. */
+    static String key(String name) {
+        return name.strip().replaceAll("\\s+", " ").toUpperCase(Locale.ROOT);
+    }
+
+    void insert(List<NewPiece> pieces) {
+        Names names = names(pieces.stream().map(NewPiece::facts).toList());
+        batches.batchUpdate(
+                """
+                insert into piece (
+                    code, import_key, state, since, species_id, length_um, length_typed, width_um, width_typed,
+                    thickness_um, thickness_typed, grain, grain_slope, trim_left_um, trim_right_um, mc_hundredths,
+                    mc_read_on, mc_meter, bow_um, crook_um, cup_um, twist_um, warp_read_on, set_aside, neck_allowed,
+                    lot_id, place_id, cost_cents, note)
+                values (
+                    :code, :importKey, 'ON_RACK', :since, :species, :length, :lengthTyped, :width, :widthTyped,
+                    :thickness, :thicknessTyped, :grain, :slope, :trimLeft, :trimRight, :mc,
+                    :mcReadOn, :mcMeter, :bow, :crook, :cup, :twist, :warpReadOn, :setAside, :neckAllowed,
+                    :lot, :place, :cost, :note)
+                """,
+                pieces.stream()
+                        .map(p -> facts(
+                                        p.facts(),
+                                        names,
+                                        p.facts().moisture(),
+                                        p.facts().warp())
+                                .addValue("code", p.code())
+                                .addValue("importKey", p.importKey())
+                                .addValue("since", p.since()))
+                        .toArray(MapSqlParameterSource[]::new));
+        Map<String, Long> ids = new HashMap<>();
+        for (List<String> chunk : chunks(pieces.stream().map(NewPiece::code).toList())) {
+            jdbc.sql("select id, code from piece where code in (:codes) order by code")
+                    .param("codes", chunk)
+                    .query(rs -> {
+                        ids.put(rs.getString("code"), rs.getLong("id"));
+                    });
+        }
+        Map<Long, PieceFacts> byId = new LinkedHashMap<>();
+        for (NewPiece piece : pieces) {
+            Long id = ids.get(piece.code());
+            if (id == null) {
+                throw new IllegalStateException("piece " + piece.code() + " was not written");
+            }
+            byId.put(id, piece.facts());
+        }
+        insertParts(byId);
+        Map<Long, Warp> warps = new LinkedHashMap<>();
+        Map<Long, MoistureReading> moistures = new LinkedHashMap<>();
+        byId.forEach((id, f) -> {
+            if (f.warp() != null) {
+                warps.put(id, f.warp());
+            }
+            if (f.moisture() != null) {
+                moistures.put(id, f.moisture());
+            }
+        });
+        insertWarps(warps);
+        insertMoistures(moistures);
+    }
+
+    /**
+     * Replaces the facts of a piece.
+     *
+     * @param seen the piece it is to replace
+     * @return false when it is not that piece any more
+     */
+    boolean replace(Piece seen, PieceFacts facts) {
+        Names names = names(List.of(facts));
+        MoistureReading newMoisture = changed(seen.moisture(), facts.moisture());
+        Warp newWarp = changed(seen.warp(), facts.warp());
+        MoistureReading moisture = newest(seen.moisture(), newMoisture);
+        Warp warp = newest(seen.warp(), newWarp);
+        int rows = jdbc.sql("""
+                        update piece set
+                            version = version + 1, species_id = :species, length_um = :length,
+                            length_typed = :lengthTyped, width_um = :width, width_typed = :widthTyped,
+                            thickness_um = :thickness, thickness_typed = :thicknessTyped, grain = :grain,
+                            grain_slope = :slope, trim_left_um = :trimLeft, trim_right_um = :trimRight,
+                            mc_hundredths = :mc, mc_read_on = :mcReadOn, mc_meter = :mcMeter, bow_um = :bow,
+                            crook_um = :crook, cup_um = :cup, twist_um = :twist, warp_read_on = :warpReadOn,
+                            set_aside = :setAside, neck_allowed = :neckAllowed, lot_id = :lot, place_id = :place,
+                            cost_cents = :cost, note = :note
+                        where id = :id and version = :version and state = :state
+                        """)
+                .paramSource(facts(facts, names, moisture, warp)
+                        .addValue("id", seen.id())
+                        .addValue("version", seen.version())
+                        .addValue("state", seen.state().name()))
+                .update();
+        if (rows == 0) {
+            return false;
+        }
+        if (facts.lot() != null && facts.lotReadyOn() == null) {
+            // An edit says all there is to say: a day that was taken out of the form is taken off the lot.
+            jdbc.sql("update lot set ready_on = null where code_key = :key")
+                    .param("key", key(facts.lot()))
+                    .update();
+        }
+        jdbc.sql("delete from piece_strip where piece_id = :id")
+                .param("id", seen.id())
+                .update();
+        jdbc.sql("delete from piece_defect where piece_id = :id")
+                .param("id", seen.id())
+                .update();
+        insertParts(Map.of(seen.id(), facts));
+        if (newWarp != null) {
+            insertWarps(Map.of(seen.id(), newWarp));
+        }
+        if (newMoisture != null) {
+            insertMoistures(Map.of(seen.id(), newMoisture));
+        }
+        return true;
+    }
+
+    private static <T> @Nullable T changed(@Nullable T old, @Nullable T said) {
+        return said == null || said.equals(old) ? null : said;
+    }
+
+    private static @Nullable MoistureReading newest(@Nullable MoistureReading old, @Nullable MoistureReading said) {
+        return said == null || (old != null && old.readOn().isAfter(said.readOn())) ? old : said;
+    }
+
+    private static Warp newest(Warp old, @Nullable Warp said) {
+        LocalDate before = old.readOn();
+        LocalDate on = said == null ? null : said.readOn();
+        return said == null || (before != null && on != null && before.isAfter(on)) ? old : said;
+    }
+
+    private void insertParts(Map<Long, PieceFacts> pieces) {
+        List<MapSqlParameterSource> strips = new ArrayList<>();
+        List<MapSqlParameterSource> defects = new ArrayList<>();
+        pieces.forEach((id, facts) -> {
+            if (facts.wood() instanceof PieceWood.Lamination lamination) {
+                int position = 0;
+                for (PieceWood.LaminationStrip strip : lamination.strips()) {
+                    strips.add(new MapSqlParameterSource("piece", id)
+                            .addValue("position", ++position)
+                            .addValue("species", strip.speciesId())
+                            .addValue("width", strip.width().um())
+                            .addValue("grain", strip.grain().name()));
+                }
+            }
+            int position = 0;
+            for (Defect defect : facts.defects()) {
+                defects.add(new MapSqlParameterSource("piece", id)
+                        .addValue("position", ++position)
+                        .addValue("kind", defect.kind().name())
+                        .addValue("fromLength", defect.fromLength().um())
+                        .addValue("toLength", defect.toLength().um())
+                        .addValue("fromWidth", defect.fromWidth().um())
+                        .addValue("toWidth", defect.toWidth().um())
+                        .addValue("structural", defect.structural()));
+            }
+        });
+        batch(
+                "insert into piece_strip (piece_id, position, species_id, width_um, grain)"
+                        + " values (:piece, :position, :species, :width, :grain)",
+                strips);
+        batch(
+                "insert into piece_defect (piece_id, position, kind, from_length_um, to_length_um, from_width_um,"
+                        + " to_width_um, structural) values (:piece, :position, :kind, :fromLength, :toLength,"
+                        + " :fromWidth, :toWidth, :structural)",
+                defects);
+    }
+
+    private void insertWarps(Map<Long, Warp> warps) {
+        List<MapSqlParameterSource> rows = new ArrayList<>();
+        warps.forEach((id, warp) -> rows.add(new MapSqlParameterSource("piece", id)
+                .addValue("bow", warp.bow().um())
+                .addValue("crook", warp.crook().um())
+                .addValue("cup", warp.cup().um())
+                .addValue("twist", warp.twist().um())
+                .addValue("readOn", warp.readOn())));
+        batch(
+                "insert into warp_reading (piece_id, bow_um, crook_um, cup_um, twist_um, read_on)"
+                        + " values (:piece, :bow, :crook, :cup, :twist, :readOn)",
+                rows);
+    }
+
+    private void insertMoistures(Map<Long, MoistureReading> moistures) {
+        List<MapSqlParameterSource> rows = new ArrayList<>();
+        moistures.forEach((id, reading) -> rows.add(new MapSqlParameterSource("piece", id)
+                .addValue("mc", reading.content().hundredths())
+                .addValue("meter", reading.meter().name())
+                .addValue("readOn", reading.readOn())));
+        batch(
+                "insert into moisture_reading (piece_id, mc_hundredths, meter, read_on)"
+                        + " values (:piece, :mc, :meter, :readOn)",
+                rows);
+    }
+
+    private void batch(String sql, List<MapSqlParameterSource> rows) {
+        if (!rows.isEmpty()) {
+            batches.batchUpdate(sql, rows.toArray(MapSqlParameterSource[]::new));
+        }
+    }
+
+    private static MapSqlParameterSource facts(
+            PieceFacts f, Names names, @Nullable MoistureReading moisture, @Nullable Warp said) {
+        Warp warp = said == null ? Warp.UNMEASURED : said;
+        return new MapSqlParameterSource()
+                .addValue("species", f.wood() instanceof PieceWood.Solid solid ? solid.speciesId() : null)
+                .addValue("length", f.length().length().um())
+                .addValue("lengthTyped", f.length().typed())
+                .addValue("width", f.width().length().um())
+                .addValue("widthTyped", f.width().typed())
+                .addValue("thickness", f.thickness().length().um())
+                .addValue("thicknessTyped", f.thickness().typed())
+                .addValue("grain", f.grain().name())
+                .addValue("slope", f.grainSlope())
+                .addValue("trimLeft", f.trimLeft().um())
+                .addValue("trimRight", f.trimRight().um())
+                .addValue("mc", moisture == null ? null : moisture.content().hundredths())
+                .addValue("mcReadOn", moisture == null ? null : moisture.readOn())
+                .addValue("mcMeter", moisture == null ? null : moisture.meter().name())
+                .addValue("bow", warp.bow().um())
+                .addValue("crook", warp.crook().um())
+                .addValue("cup", warp.cup().um())
+                .addValue("twist", warp.twist().um())
+                .addValue("warpReadOn", warp.readOn())
+                .addValue("setAside", f.setAside())
+                .addValue("neckAllowed", f.neckAllowed())
+                .addValue("lot", f.lot() == null ? null : names.lots().get(key(f.lot())))
+                .addValue("place", f.place() == null ? null : names.places().get(key(f.place())))
+                .addValue("cost", f.cost() == null ? null : f.cost().cents())
+                .addValue("note", f.note());
+    }
+
+    /** Ids of lots and places by their keys. */
+    private record Names(Map<String, Long> lots, Map<String, Long> places) {}
+
+    /** Finds the lots and places these facts name, and writes those that are new. */
+    private Names names(List<PieceFacts> all) {
+        Map<String, String> lots = new TreeMap<>();
+        Map<String, String> places = new TreeMap<>();
+        Map<String, LocalDate> ready = new TreeMap<>();
+        for (PieceFacts f : all) {
+            if (f.lot() != null) {
+                lots.putIfAbsent(key(f.lot()), f.lot());
+                if (f.lotReadyOn() != null) {
+                    ready.put(key(f.lot()), f.lotReadyOn());
+                }
+            }
+            if (f.place() != null) {
+                places.putIfAbsent(key(f.place()), f.place());
+            }
+        }
+        Map<String, Long> lotIds = named("lot", "code", lots);
+        Map<String, Long> placeIds = named("place", "name", places);
+        ready.forEach((key, day) -> jdbc.sql("update lot set ready_on = :day where code_key = :key")
+                .param("day", day)
+                .param("key", key)
+                .update());
+        return new Names(lotIds, placeIds);
+    }
+
+    private Map<String, Long> named(String table, String column, Map<String, String> names) {
+        Map<String, Long> ids = findNamed(table, column, names.keySet());
+        List<MapSqlParameterSource> missing = names.entrySet().stream()
+                .filter(e -> !ids.containsKey(e.getKey()))
+                .map(e -> new MapSqlParameterSource("key", e.getKey()).addValue("name", e.getValue()))
+                .toList();
+        if (missing.isEmpty()) {
+            return ids;
+        }
+        batch("insert into " + table + " (" + column + "_key, " + column + ") values (:key, :name)", missing);
+        return findNamed(table, column, names.keySet());
+    }
+
+    private Map<String, Long> findNamed(String table, String column, Set<String> keys) {
+        Map<String, Long> ids = new HashMap<>();
+        for (List<String> chunk : chunks(keys)) {
+            jdbc.sql("select id, " + column + "_key as name_key from " + table + " where " + column
+                            + "_key in (:keys) order by id")
+                    .param("keys", chunk)
+                    .query(rs -> {
+                        ids.put(rs.getString("name_key"), rs.getLong("id"));
+                    });
+        }
+        return ids;
+    }
+
+    private static <T> List<List<T>> chunks(Collection<T> all) {
+        List<T> list = List.copyOf(all);
+        List<List<T>> chunks = new ArrayList<>();
+        for (int i = 0; i < list.size(); i += CHUNK) {
+            chunks.add(list.subList(i, Math.min(list.size(), i + CHUNK)));
+        }
+        return chunks;
+    }
+
+    private static Piece piece(
+            ResultSet rs, Map<Long, List<PieceWood.LaminationStrip>> strips, Map<Long, List<Defect>> defects)
+            throws SQLException {
+        long id = rs.getLong("id");
+        String species = rs.getString("species_id");
+        PieceWood wood = species == null
+                ? new PieceWood.Lamination(strips.getOrDefault(id, List.of()))
+                : new PieceWood.Solid(species);
+        String meter = rs.getString("mc_meter");
+        MoistureReading moisture = meter == null
+                ? null
+                : new MoistureReading(
+                        new Moisture(rs.getInt("mc_hundredths")),
+                        rs.getObject("mc_read_on", LocalDate.class),
+                        MoistureReading.Meter.valueOf(meter));
+        BigDecimal cost = rs.getBigDecimal("cost_cents");
+        return new Piece(
+                id,
+                rs.getLong("version"),
+                rs.getString("code"),
+                PieceState.valueOf(rs.getString("state")),
+                wood,
+                typed(rs, "length"),
+                typed(rs, "width"),
+                typed(rs, "thickness"),
+                GrainCut.valueOf(rs.getString("grain")),
+                rs.getObject("grain_slope", Integer.class),
+                moisture,
+                warp(rs, rs.getObject("warp_read_on", LocalDate.class)),
+                length(rs, "trim_left_um"),
+                length(rs, "trim_right_um"),
+                defects.getOrDefault(id, List.of()),
+                rs.getBoolean("set_aside"),
+                rs.getBoolean("neck_allowed"),
+                rs.getString("lot_code"),
+                rs.getObject("lot_ready_on", LocalDate.class),
+                rs.getString("place_name"),
+                cost == null ? null : new Money(cost.longValueExact()),
+                rs.getString("note"),
+                rs.getObject("since", LocalDate.class));
+    }
+
+    private static Warp warp(ResultSet rs, @Nullable LocalDate readOn) throws SQLException {
+        return new Warp(
+                length(rs, "bow_um"), length(rs, "crook_um"), length(rs, "cup_um"), length(rs, "twist_um"), readOn);
+    }
+
+    private static Defect defect(ResultSet rs) throws SQLException {
+        return new Defect(
+                Defect.Kind.valueOf(rs.getString("kind")),
+                length(rs, "from_length_um"),
+                length(rs, "to_length_um"),
+                length(rs, "from_width_um"),
+                length(rs, "to_width_um"),
+                rs.getBoolean("structural"));
+    }
+
+    private static TypedLength typed(ResultSet rs, String name) throws SQLException {
+        return new TypedLength(length(rs, name + "_um"), rs.getString(name + "_typed"));
+    }
+
+    private static Length length(ResultSet rs, String column) throws SQLException {
+        return Length.ofUm(rs.getLong(column));
+    }
+}

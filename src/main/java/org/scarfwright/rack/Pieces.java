@@ -1,0 +1,49 @@
+package org.scarfwright.rack;
+
+import java.util.List;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.measure.Volume;
+
+/** The rack as the people who keep it see it. Every change writes to the ledger in the same transaction. */
+public interface Pieces {
+    /** How many pieces a page of a list holds at most. */
+    int LARGEST_PAGE = 500;
+
+    /**
+     * @param page counted from 1; a page past the end is the last one
+     * @param size pieces on a page, 1 to {@link #LARGEST_PAGE}
+     */
+    PieceList list(PieceFilter filter, PieceFilter.Sort sort, int page, int size);
+
+    /**
+     * Adds a piece to the rack.
+     *
+     * @param usual what a bare number means when the cells name no unit
+     * @throws WrongPieceException with everything that is wrong; nothing is saved
+     */
+    Piece add(PieceCells cells, LengthUnit usual);
+
+    /**
+     * Replaces what is said about a piece. Its code stays. A reading of moisture or warp that differs is added to those it
+     * has; none is ever taken away.
+     *
+     * @param seen the piece as the person who edits it saw it
+     * @throws WrongPieceException with everything that is wrong; nothing is saved
+     * @throws PieceChangedSinceException when somebody changed it since
+     * @throws org.scarfwright.web.ConflictException when it is not free and the edit would change more than place, note,
+     *     cost and moisture
+     */
+    Piece change(Piece seen, PieceCells cells, LengthUnit usual);
+
+    /** Every reading, the newest first. */
+    List<Warp> warpReadings(String code);
+
+    /** Every reading, the newest first. */
+    List<MoistureReading> moistureReadings(String code);
+
+    /** Names of places that hold a piece, in order. */
+    List<String> places();
+
+    /** Volume of all pieces that are still there: on the rack, reserved or at the bench. */
+    Volume volume();
+}
