@@ -23,6 +23,17 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
         pieces = List.copyOf(pieces);
     }
 
+    /**
+     * The highest count of necks, each times its line's weight: no plan can fill more than is ordered.
+     */
+    public long orderedWeight() {
+        long sum = 0;
+        for (Line line : lines) {
+            sum = Math.addExact(sum, Math.multiplyExact(line.weight(), (long) line.quantity()));
+        }
+        return sum;
+    }
+
     /** Which part of a neck. */
     public enum Role {
         NECK,
@@ -33,7 +44,7 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
      * One order line: so many necks of one design.
      *
      * @param weight what one filled neck counts, at least 1
-     * @param options the ways to make one; each is an arrangement at an angle
+     * @param options the ways to make one; each is an arrangement at an angle. Empty when nothing can make it
      * @param pairing which neck piece goes with which head piece
      */
     public record Line(String code, int quantity, long weight, List<Option> options, Pairing pairing) {
@@ -57,7 +68,7 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
      * @param neckGroup for each piece the group it is in as a neck, or -1 when it is never one for this line
      * @param headGroup the same as a head
      * @param compatible by neck group, then head group
-     * @param samePiece both parts must come from one piece; groups are then ignored
+     * @param samePiece both parts must come from one piece; groups and compatibility are then ignored
      */
     public record Pairing(int[] neckGroup, int[] headGroup, boolean[][] compatible, boolean samePiece) {
         public boolean allows(int neckPiece, int headPiece) {
@@ -98,7 +109,7 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
      * @param squareKerfUm length lost to one square cut
      * @param bevelUm by angle: length taken by one bevel cut, run plus kerf along the piece; -1 when no saw makes it here
      * @param setUp by angle: index of the saw set-up this cut needs; -1 when no saw makes it here
-     * @param planedMm3PerMetre wood planed away per metre of segment that is used up
+     * @param planedMm3PerMetre wood planed away per metre of segment that is used up; see {@link #planedMm3}
      * @param segments clear stretches (and lanes) parts can lie on
      */
     public record Preparation(
@@ -112,17 +123,30 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
         public Preparation {
             segments = List.copyOf(segments);
         }
+
+        /**
+         * Wood planed away for the parts of one segment, in whole cubic millimetres: the stretch that does not come back as
+         * a rest, times {@code planedMm3PerMetre}, rounded up once for each segment that has parts. A segment without parts
+         * counts nothing.
+         *
+         * @param usedUpUm length of the segment without its rest
+         */
+        public long planedMm3(long usedUpUm) {
+            return -Math.floorDiv(-Math.multiplyExact(usedUpUm, planedMm3PerMetre), 1_000_000L);
+        }
     }
 
     /**
      * A clear stretch of one lane. Parts with short sides S1..Sm, grouped in g = sum over angles of ceil(m_a / 2) groups,
      * each a part or a pair that shares its bevel, use
-     * {@code sum(S) + sum over angles of ceil(m_a/2) * bevelUm[a] + g * squareKerfUm}; the last square cut is not made when
-     * the rest would be shorter than it. What is left after it is the rest.
+     * {@code U = sum(S) + sum over angles of ceil(m_a/2) * bevelUm[a] + g * squareKerfUm}. They fit when
+     * {@code U - squareKerfUm <= lengthUm}: the last square cut is not made when what is left behind the last part is shorter
+     * than the cut. The rest is {@code max(0, lengthUm - U)}. A segment without parts, on a piece that is cut
+     * elsewhere, comes back whole as a rest.
      *
      * <p>A pair is flattened as one section before its bevel is cut, and a longer section of a warped piece leaves less
      * thickness. So a need may be allowed here by itself and not in a pair: it is then listed in {@code alone}, forms a
-     * group of its own, takes a bevel of its own and does not count in m_a.
+     * group of its own, takes a bevel and a square cut of its own and does not count in m_a.
      *
      * @param lengthUm clear length
      * @param needs needs that may lie here, by themselves or in a pair with another of these; ascending
@@ -137,6 +161,11 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
         /** A segment where every need may share its bevel. */
         public Segment(long lengthUm, int[] needs, List<RestValue> rests) {
             this(lengthUm, needs, rests, new int[0]);
+        }
+
+        /** What is left behind parts that use so much; see above. */
+        public long restUm(long usedUm) {
+            return Math.max(0, lengthUm - usedUm);
         }
 
         /** Book value in hundredths of a rest of this length, rounded down; 0 when it is waste. */

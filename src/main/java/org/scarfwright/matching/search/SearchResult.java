@@ -40,6 +40,11 @@ public record SearchResult(
     /**
      * Value and bound of one level, given that the levels before it are held.
      *
+     * <p>{@code FILLED} is the sum of the weights of the necks made and wants to be high; the others want to be low.
+     * {@code BOOK_VALUE} is the sum over the pieces cut of their value less the value of their rests. {@code PIECES} counts
+     * the pieces cut. {@code SET_UPS} counts the distinct set-ups of all bevels cut. {@code PLANED} is the sum over segments
+     * of {@link SearchProblem.Preparation#planedMm3}.
+     *
      * @param value weight filled; hundredths; count; count; cubic millimetres
      * @param bound no plan is better than this on this level, the levels before it being as good as here
      */

@@ -1,0 +1,36 @@
+package org.scarfwright.matching.search;
+
+import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
+
+/** What the search asks of a solver of linear programs. */
+interface LinearSolver {
+    /** How a solve ended. */
+    enum Outcome {
+        /** Best within the solver's tolerance. */
+        OPTIMAL,
+        /** Stopped with values that satisfy every row. */
+        FEASIBLE,
+        INFEASIBLE,
+        /** Stopped with nothing. */
+        STOPPED
+    }
+
+    /**
+     * @param values by column; empty without a solution
+     * @param duals by row, for a relaxation; the change of the optimum by unit of the row's bound
+     * @param bound proved by the solver in its own arithmetic; negative infinity when nothing is proved
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    record Solution(Outcome outcome, double[] values, double[] duals, double bound) {
+        boolean hasValues() {
+            return outcome == Outcome.OPTIMAL || outcome == Outcome.FEASIBLE;
+        }
+    }
+
+    /** The program without the demand for whole numbers. */
+    Solution relax(LinearProgram program, long limitMillis);
+
+    /** The program with whole columns whole; a hint is a value for every column. */
+    Solution optimise(LinearProgram program, double @Nullable [] hint, long limitMillis, BooleanSupplier cancelled);
+}

@@ -1,0 +1,287 @@
+package org.scarfwright.matching.search;
+
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.scarfwright.matching.search.RackModel.Bundle;
+import org.scarfwright.matching.search.RackModel.Flow;
+import org.scarfwright.matching.search.RackModel.Prepared;
+import org.scarfwright.matching.search.RackModel.Site;
+import org.scarfwright.matching.search.SearchResult.Measure;
+
+/**
+ * The program over chosen layouts for one level, with the levels before it held at what they reached.
+ *
+ * <pre>
+ *   x  how often a layout is cut          y  pieces cut under a preparation of several segments
+ *   f  necks made by a flow               z  a set-up is used (only where set-ups count)
+ *
+ *   supply     sum(parts x) - sum(f) = 0
+ *   piece      sum(x of single segments) + sum(y) &lt;= pieces in the bundle
+ *   segment    sum(x on it) &lt;= y,   y &lt;= sum(x of the preparation)
+ *   line       sum(f) &lt;= quantity
+ *   set-up     sum(x that use it, by bundle or by segment) &lt;= pieces * z
+ *   held       sum(w f) &gt;= filled, book value &lt;= …, pieces &lt;= …, set-ups &lt;= …
+ * </pre>
+ *
+ * Source: derived here; the column formulation of cutting stock after Gilmore and Gomory, 1961 (cited from memory).
+ */
+final class Master {
+    private static final double FREE = Double.POSITIVE_INFINITY;
+
+    private final RackModel model;
+    private final List<SiteLayout> layouts;
+    private final Measure level;
+    private final Map<Measure, Long> held;
+
+    final LinearProgram program = new LinearProgram();
+    private final int[] preparedColumn;
+    private final int firstFlow;
+    private final int[] setUpColumn;
+    private final int[] supplyRow;
+    private int filledRow = -1;
+
+    /**
+     * @param layouts columns, each once
+     * @param level what is minimised
+     * @param held values of the levels before it
+     */
+    Master(RackModel model, List<SiteLayout> layouts, Measure level, Map<Measure, Long> held) {
+        this.model = model;
+        this.layouts = layouts;
+        this.level = level;
+        this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
+        preparedColumn = new int[model.prepared.size()];
+        setUpColumn = new int[model.problem.setUps()];
+        supplyRow = new int[model.supplies];
+        for (SiteLayout x : layouts) {
+            Bundle b = model.bundles.get(x.site.bundle());
+            program.addColumn(0, b.count(), cost(level, x), true);
+        }
+        for (Prepared r : model.prepared) {
+            preparedColumn[r.index()] = r.single()
+                    ? -1
+                    : program.addColumn(0, model.bundles.get(r.bundle()).count(), preparedCost(level, r), true);
+        }
+        firstFlow = program.columns();
+        for (Flow f : model.flows) {
+            long weight = model.problem.lines().get(f.line()).weight();
+            int quantity = model.problem.lines().get(f.line()).quantity();
+            program.addColumn(0, quantity, level == Measure.FILLED ? -weight : 0, true);
+        }
+        boolean countSetUps = level == Measure.SET_UPS || this.held.containsKey(Measure.SET_UPS);
+        for (int u = 0; u < setUpColumn.length; u++) {
+            setUpColumn[u] = countSetUps ? program.addColumn(0, 1, level == Measure.SET_UPS ? 1 : 0, true) : -1;
+        }
+        supplyRows();
+        pieceRows();
+        lineRows();
+        if (countSetUps) {
+            setUpRows();
+        }
+        heldRows();
+    }
+
+    private long cost(Measure measure, SiteLayout x) {
+        Prepared r = model.prepared.get(x.site.prepared());
+        return switch (measure) {
+            case FILLED, SET_UPS -> 0;
+            case BOOK_VALUE -> x.lossCents + (r.single() ? r.baseCents() : 0);
+            case PIECES -> r.single() ? 1 : 0;
+            case PLANED -> x.planedMm3;
+        };
+    }
+
+    private static long preparedCost(Measure measure, Prepared r) {
+        return switch (measure) {
+            case BOOK_VALUE -> r.baseCents();
+            case PIECES -> 1;
+            case FILLED, SET_UPS, PLANED -> 0;
+        };
+    }
+
+    private void supplyRows() {
+        for (int s = 0; s < supplyRow.length; s++) {
+            supplyRow[s] = program.addRow(0, 0);
+        }
+        for (int c = 0; c < layouts.size(); c++) {
+            SiteLayout x = layouts.get(c);
+            for (int i = 0; i < x.at.length; i++) {
+                program.put(supplyRow[model.supplyOf[x.kind(i)][x.site.bundle()]], c, x.count[i]);
+            }
+        }
+        for (int i = 0; i < model.flows.size(); i++) {
+            Flow f = model.flows.get(i);
+            if (f.neckSupply() == f.headSupply()) {
+                program.put(supplyRow[f.neckSupply()], firstFlow + i, -2);
+            } else {
+                program.put(supplyRow[f.neckSupply()], firstFlow + i, -1);
+                program.put(supplyRow[f.headSupply()], firstFlow + i, -1);
+            }
+        }
+    }
+
+    private void pieceRows() {
+        int[] pieceRow = new int[model.bundles.size()];
+        for (Bundle b : model.bundles) {
+            pieceRow[b.index()] = program.addRow(-FREE, b.count());
+        }
+        int[] siteRow = new int[model.sites.size()];
+        int[] someRow = new int[model.prepared.size()];
+        for (Prepared r : model.prepared) {
+            if (r.single()) {
+                continue;
+            }
+            int y = preparedColumn[r.index()];
+            program.put(pieceRow[r.bundle()], y, 1);
+            for (Site s : r.sites()) {
+                siteRow[s.index()] = program.addRow(-FREE, 0);
+                program.put(siteRow[s.index()], y, -1);
+            }
+            someRow[r.index()] = program.addRow(-FREE, 0);
+            program.put(someRow[r.index()], y, 1);
+        }
+        for (int c = 0; c < layouts.size(); c++) {
+            Site s = layouts.get(c).site;
+            if (model.prepared.get(s.prepared()).single()) {
+                program.put(pieceRow[s.bundle()], c, 1);
+            } else {
+                program.put(siteRow[s.index()], c, 1);
+                program.put(someRow[s.prepared()], c, -1);
+            }
+        }
+    }
+
+    private void lineRows() {
+        int[] row = new int[model.problem.lines().size()];
+        for (int l = 0; l < row.length; l++) {
+            row[l] = program.addRow(-FREE, model.problem.lines().get(l).quantity());
+        }
+        for (int i = 0; i < model.flows.size(); i++) {
+            program.put(row[model.flows.get(i).line()], firstFlow + i, 1);
+        }
+    }
+
+    private void setUpRows() {
+        Map<Long, Integer> rows = new LinkedHashMap<>();
+        for (int c = 0; c < layouts.size(); c++) {
+            SiteLayout x = layouts.get(c);
+            boolean single = model.prepared.get(x.site.prepared()).single();
+            for (int u : x.setUps) {
+                long owner = single ? x.site.bundle() : (long) model.bundles.size() + x.site.index();
+                Integer row = rows.get(owner * setUpColumn.length + u);
+                if (row == null) {
+                    row = program.addRow(-FREE, 0);
+                    rows.put(owner * setUpColumn.length + u, row);
+                    program.put(
+                            row,
+                            setUpColumn[u],
+                            -model.bundles.get(x.site.bundle()).count());
+                }
+                program.put(row, c, 1);
+            }
+        }
+    }
+
+    private void heldRows() {
+        for (Map.Entry<Measure, Long> h : held.entrySet()) {
+            Measure measure = h.getKey();
+            if (measure == Measure.FILLED) {
+                filledRow = program.addRow(h.getValue().doubleValue(), FREE);
+                for (int i = 0; i < model.flows.size(); i++) {
+                    program.put(
+                            filledRow,
+                            firstFlow + i,
+                            model.problem.lines().get(model.flows.get(i).line()).weight());
+                }
+                continue;
+            }
+            int row = program.addRow(-FREE, h.getValue().doubleValue());
+            if (measure == Measure.SET_UPS) {
+                for (int column : setUpColumn) {
+                    program.put(row, column, 1);
+                }
+                continue;
+            }
+            for (int c = 0; c < layouts.size(); c++) {
+                put(row, c, cost(measure, layouts.get(c)));
+            }
+            for (Prepared r : model.prepared) {
+                if (!r.single()) {
+                    put(row, preparedColumn[r.index()], preparedCost(measure, r));
+                }
+            }
+        }
+    }
+
+    private void put(int row, int column, long value) {
+        if (value != 0) {
+            program.put(row, column, value);
+        }
+    }
+
+    /** Prices from the duals of a relaxation. */
+    Prices prices(double[] duals) {
+        long[] supply = new long[supplyRow.length];
+        for (int s = 0; s < supply.length; s++) {
+            supply[s] = Prices.of(duals[supplyRow[s]]);
+        }
+        return new Prices(level, supply, filledRow < 0 ? 0 : Math.max(0, Prices.of(duals[filledRow])));
+    }
+
+    /** A choice as values of the columns; layouts that are not columns are left out. */
+    double[] hint(Choice choice) {
+        double[] values = new double[program.columns()];
+        boolean[] setUp = new boolean[setUpColumn.length];
+        for (int c = 0; c < layouts.size(); c++) {
+            int times = choice.layouts().getOrDefault(layouts.get(c), 0);
+            values[c] = times;
+            if (times > 0) {
+                for (int u : layouts.get(c).setUps) {
+                    setUp[u] = true;
+                }
+            }
+        }
+        for (int r = 0; r < preparedColumn.length; r++) {
+            if (preparedColumn[r] >= 0) {
+                values[preparedColumn[r]] = choice.prepared()[r];
+            }
+        }
+        for (int i = 0; i < choice.flows().length; i++) {
+            values[firstFlow + i] = choice.flows()[i];
+        }
+        for (int u = 0; u < setUp.length; u++) {
+            if (setUp[u] && setUpColumn[u] >= 0) {
+                values[setUpColumn[u]] = 1;
+            }
+        }
+        return values;
+    }
+
+    /** The choice that whole values of the columns mean; the nearest whole number is taken. */
+    Choice choice(double[] values) {
+        Map<SiteLayout, Integer> times = new LinkedHashMap<>();
+        int[] prepared = new int[preparedColumn.length];
+        for (int c = 0; c < layouts.size(); c++) {
+            int n = (int) Math.round(values[c]);
+            if (n > 0) {
+                times.put(layouts.get(c), n);
+                Prepared r = model.prepared.get(layouts.get(c).site.prepared());
+                if (r.single()) {
+                    prepared[r.index()] += n;
+                }
+            }
+        }
+        for (int r = 0; r < prepared.length; r++) {
+            if (preparedColumn[r] >= 0) {
+                prepared[r] = (int) Math.round(values[preparedColumn[r]]);
+            }
+        }
+        int[] flows = new int[model.flows.size()];
+        for (int i = 0; i < flows.length; i++) {
+            flows[i] = (int) Math.round(values[firstFlow + i]);
+        }
+        return new Choice(times, prepared, flows);
+    }
+}

@@ -1,0 +1,35 @@
+package org.scarfwright.matching.search;
+
+import java.time.Duration;
+import java.util.function.BooleanSupplier;
+
+/** How long a search may still run. */
+final class SearchClock {
+    private final long start = System.nanoTime();
+    private final long end;
+    private final BooleanSupplier cancelled;
+
+    SearchClock(Duration limit, BooleanSupplier cancelled) {
+        this.cancelled = cancelled;
+        // Longer than a century means without a limit.
+        long nanos = limit.compareTo(Duration.ofDays(36_500)) > 0 ? Long.MAX_VALUE / 4 : limit.toNanos();
+        end = start + Math.max(0, nanos);
+    }
+
+    /** Time is over or the search was cancelled. */
+    boolean over() {
+        return System.nanoTime() - end >= 0 || cancelled.getAsBoolean();
+    }
+
+    BooleanSupplier cancelled() {
+        return cancelled;
+    }
+
+    long leftMillis() {
+        return Math.max(0, (end - System.nanoTime()) / 1_000_000);
+    }
+
+    double seconds() {
+        return (System.nanoTime() - start) / 1e9;
+    }
+}
