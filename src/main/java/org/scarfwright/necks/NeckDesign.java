@@ -2,6 +2,7 @@ package org.scarfwright.necks;
 
 import java.util.List;
 import org.scarfwright.joint.Arrangement;
+import org.scarfwright.joint.JointInput;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.TypedLength;
@@ -56,5 +57,18 @@ public record NeckDesign(
     /** The wider of nut and heel: what the neck piece must be. */
     public Length neckWidth() {
         return nutWidth.length().max(heelWidth.length());
+    }
+
+    /** What its joint is computed from, for one of the arrangements and one of the angles it allows. */
+    public JointInput jointInput(Arrangement arrangement, Angle angle) {
+        return new JointInput(
+                arrangement,
+                angle,
+                neckThickness.length(),
+                headThickness.length(),
+                neckLength.length(),
+                headLength.length(),
+                neckWidth(),
+                headWidth.length());
     }
 }

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.necks.book;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.necks;
+
+import org.jspecify.annotations.NullMarked;
