@@ -1,0 +1,6 @@
+package planted.catchall.util;
+
+/** What nobody knew a room for. */
+public final class Everything {
+    private Everything() {}
+}

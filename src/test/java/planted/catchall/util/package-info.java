@@ -1,0 +1,4 @@
+@NullMarked
+package planted.catchall.util;
+
+import org.jspecify.annotations.NullMarked;

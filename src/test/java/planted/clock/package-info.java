@@ -1,0 +1,4 @@
+@NullMarked
+package planted.clock;
+
+import org.jspecify.annotations.NullMarked;

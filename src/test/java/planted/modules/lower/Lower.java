@@ -1,0 +1,4 @@
+package planted.modules.lower;
+
+/** What the other room must not know. */
+public record Lower(int value) {}

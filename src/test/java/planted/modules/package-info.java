@@ -1,0 +1,4 @@
+@NullMarked
+package planted.modules;
+
+import org.jspecify.annotations.NullMarked;

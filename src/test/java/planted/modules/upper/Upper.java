@@ -1,0 +1,6 @@
+package planted.modules.upper;
+
+import planted.modules.lower.Lower;
+
+/** Knows a room its own does not name. */
+public record Upper(Lower lower) {}

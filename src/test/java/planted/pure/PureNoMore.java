@@ -1,0 +1,7 @@
+package planted.pure;
+
+import org.springframework.stereotype.Component;
+
+/** A formula that became a part of the framework. */
+@Component
+public class PureNoMore {}

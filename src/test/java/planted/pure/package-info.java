@@ -1,0 +1,4 @@
+@NullMarked
+package planted.pure;
+
+import org.jspecify.annotations.NullMarked;

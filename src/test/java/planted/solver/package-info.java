@@ -1,0 +1,4 @@
+@NullMarked
+package planted.solver;
+
+import org.jspecify.annotations.NullMarked;

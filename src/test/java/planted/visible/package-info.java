@@ -1,0 +1,4 @@
+@NullMarked
+package planted.visible;
+
+import org.jspecify.annotations.NullMarked;
