@@ -1,0 +1,32 @@
+package org.scarfwright.matching;
+
+import org.scarfwright.measure.Length;
+import org.scarfwright.rack.UsableSize;
+
+/** A neck as sawn is straight enough before planing, because a blank that moved once tends to move again. */
+record StraightnessRule() implements PartRule {
+    @Override
+    public String name() {
+        return "straightness";
+    }
+
+    @Override
+    public boolean fits(Trial t) {
+        return !t.neck() || !out(t).isLongerThan(t.shop().settings().neckStraightness());
+    }
+
+    @Override
+    public Verdict.Refused why(Trial t) {
+        Length limit = t.shop().settings().neckStraightness();
+        Length over = out(t).minus(limit);
+        return new Verdict.Refused(
+                name(),
+                "a neck from it is out of straight by " + Words.atLeast(out(t)) + " "
+                        + t.need().arrangement().word() + ", " + Words.atLeast(over) + " more than a neck may be",
+                over);
+    }
+
+    private static Length out(Trial t) {
+        return UsableSize.straightness(t.piece(), t.longSide());
+    }
+}
