@@ -1,0 +1,130 @@
+package org.scarfwright.matching;
+
+import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BooleanSupplier;
+import org.scarfwright.matching.Plan.Books;
+import org.scarfwright.matching.Plan.Level;
+import org.scarfwright.matching.Plan.Pairing;
+import org.scarfwright.matching.Plan.PieceLayout;
+import org.scarfwright.matching.Plan.Unfilled;
+import org.scarfwright.matching.search.MatchSearch;
+import org.scarfwright.matching.search.SearchResult;
+
+/** From a week's question to its plan: builds the search's numbers, runs it and lays out what it found. Reads no database. */
+final class PlanMaker {
+    private final MatchSearch search;
+
+    PlanMaker(MatchSearch search) {
+        this.search = search;
+    }
+
+    /**
+     * A proposal without an id.
+     *
+     * @param limit wall time of the search
+     * @param cancelled true stops the search, which keeps the best so far
+     */
+    Plan make(MatchInput input, Instant madeAt, Duration limit, BooleanSupplier cancelled) {
+        MatchModel model = new MatchModel(input);
+        SearchResult result = search.solve(model.problem(), limit, cancelled);
+        PlanAssembly assembly = new PlanAssembly(model, result);
+        List<PlanAssembly.Made> made = assembly.made();
+        List<PieceLayout> layouts = assembly.layouts();
+        Books books = layouts.stream().map(PieceLayout::books).reduce(Books.NOTHING, Books::plus);
+        return new Plan(
+                0,
+                input.week().toString(),
+                Plan.State.PROPOSED,
+                status(result, made.size()),
+                madeAt,
+                result.engine(),
+                result.seconds(),
+                made.size(),
+                input.necks(),
+                result.levels().stream().map(l -> level(l, input)).toList(),
+                pairings(model, made, layouts),
+                layouts,
+                unfilled(model, made),
+                books);
+    }
+
+    private static Plan.Status status(SearchResult result, int filled) {
+        if (result.status() == SearchResult.Status.GAP) {
+            return Plan.Status.GAP;
+        }
+        return filled == 0 ? Plan.Status.INFEASIBLE : Plan.Status.PROVED;
+    }
+
+    private static Level level(SearchResult.Level level, MatchInput input) {
+        boolean weighted =
+                input.lines().stream().map(MatchInput.Line::priority).distinct().count() > 1;
+        return switch (level.measure()) {
+            case FILLED ->
+                new Level(
+                        weighted ? "necks made, weighted by priority" : "necks made",
+                        BigDecimal.valueOf(level.value()),
+                        BigDecimal.valueOf(level.bound()),
+                        "count");
+            case BOOK_VALUE ->
+                new Level(
+                        "book value of the wood spent",
+                        BigDecimal.valueOf(level.value(), 2),
+                        BigDecimal.valueOf(level.bound(), 2),
+                        "money");
+            case PIECES ->
+                new Level(
+                        "pieces cut into",
+                        BigDecimal.valueOf(level.value()),
+                        BigDecimal.valueOf(level.bound()),
+                        "count");
+            case SET_UPS ->
+                new Level("saw set-ups", BigDecimal.valueOf(level.value()), BigDecimal.valueOf(level.bound()), "count");
+            case PLANED ->
+                new Level(
+                        "wood planed away",
+                        BigDecimal.valueOf(level.value(), 3),
+                        BigDecimal.valueOf(level.bound(), 3),
+                        "cm³");
+        };
+    }
+
+    private static List<Pairing> pairings(MatchModel model, List<PlanAssembly.Made> made, List<PieceLayout> layouts) {
+        Reasons reasons = new Reasons(model, layouts, made);
+        int[] next = new int[model.input().lines().size()];
+        List<Pairing> pairings = new ArrayList<>();
+        for (PlanAssembly.Made m : made) {
+            MatchInput.Line line = model.input().lines().get(m.line());
+            pairings.add(new Pairing(
+                    line.order(),
+                    line.numbers().get(next[m.line()]++),
+                    line.design().code(),
+                    m.way().arrangement(),
+                    m.way().angle(),
+                    m.neck(),
+                    m.head(),
+                    m.way().neck().wing(m.neck().width()),
+                    m.way().joint().seamFromNut(),
+                    reasons.of(m)));
+        }
+        return pairings;
+    }
+
+    private static List<Unfilled> unfilled(MatchModel model, List<PlanAssembly.Made> made) {
+        NearestMisses misses = new NearestMisses(model, made);
+        List<Unfilled> unfilled = new ArrayList<>();
+        for (int l = 0; l < model.input().lines().size(); l++) {
+            MatchInput.Line line = model.input().lines().get(l);
+            int at = l;
+            int missing = line.numbers().size()
+                    - (int) made.stream().filter(m -> m.line() == at).count();
+            if (missing > 0) {
+                unfilled.add(misses.of(line, missing));
+            }
+        }
+        return unfilled;
+    }
+}
