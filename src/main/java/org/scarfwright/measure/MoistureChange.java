@@ -24,6 +24,7 @@ public record MoistureChange(int hundredths) implements Comparable<MoistureChang
 
     @Override
     public String toString() {
-        return BigDecimal.valueOf(hundredths, 2).stripTrailingZeros().toPlainString() + " points";
+        String number = BigDecimal.valueOf(hundredths, 2).stripTrailingZeros().toPlainString();
+        return number + (hundredths == 100 ? " point" : " points");
     }
 }
