@@ -104,9 +104,8 @@ public class DesignBook {
         if (there.version() != seenVersion) {
             throw EditConditionException.stale();
         }
-        Entry full = entry.draft().text(DesignField.CODE).isBlank()
-                ? entry.with(entry.draft().with(DesignField.CODE, there.code()))
-                : entry;
+        Entry full =
+                entry.draft().text(DesignField.CODE).isBlank() ? entry.with(DesignField.CODE, there.code()) : entry;
         Reading<NeckDesign> reading = new DesignReader(species.all()).read(full.draft());
         if (reading.value().isEmpty() || !full.faults().isEmpty()) {
             throw new InvalidInputException(Checked.refused(full, reading).errors());

@@ -44,7 +44,11 @@ public enum DesignField implements Field {
 
     @Override
     public String json() {
-        return isLength() ? form + "Mm" : form;
+        return switch (this) {
+            case ANGLE -> "angles";
+            case WINGS -> "wingsAllowed";
+            default -> isLength() ? form + "Mm" : form;
+        };
     }
 
     @Override

@@ -25,6 +25,19 @@ public final class DesignText {
         return new Draft(texts, LengthUnit.MM);
     }
 
+    /**
+     * One of its lengths.
+     *
+     * @throws IllegalArgumentException when the field is not a length
+     */
+    public static TypedLength length(NeckDesign design, DesignField field) {
+        TypedLength length = lengths(design).get(field);
+        if (length == null) {
+            throw new IllegalArgumentException(field + " is not a length");
+        }
+        return length;
+    }
+
     /** What differs between two designs, each as a phrase: "neck length is 457 mm there and 460 mm here". */
     static List<String> differences(NeckDesign there, NeckDesign here) {
         Map<DesignField, String> kept = figures(there);

@@ -37,9 +37,9 @@ public record Entry(Draft draft, Function<Flaw, FieldError> locate, List<FieldEr
         return new Entry(draft, f -> row.error(f.field().column(), f.value(), f.message()), faults, true);
     }
 
-    /** The same entry with another draft. */
-    Entry with(Draft other) {
-        return new Entry(other, locate, faults, repeatable);
+    /** The same entry with one text replaced. */
+    public Entry with(Field field, String text) {
+        return new Entry(draft.with(field, text), locate, faults, repeatable);
     }
 
     FieldError error(Flaw flaw) {

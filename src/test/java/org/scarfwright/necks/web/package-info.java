@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.necks.web;
+
+import org.jspecify.annotations.NullMarked;
