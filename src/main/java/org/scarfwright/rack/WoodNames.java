@@ -40,7 +40,12 @@ final class WoodNames {
     String unknown(String text) {
         List<String> known = new ArrayList<>(names.keySet());
         known.addAll(names.values());
-        List<String> near = NearWords.of(text, known, SUGGESTED);
+        List<String> near = new ArrayList<>();
+        for (String word : NearWords.of(text, known, SUGGESTED)) {
+            if (near.stream().noneMatch(word::equalsIgnoreCase)) {
+                near.add(word);
+            }
+        }
         String quoted =
                 "“" + (text.length() > 40 ? text.substring(0, 40) + "…" : text) + "” is no wood the shop knows; ";
         return near.isEmpty()

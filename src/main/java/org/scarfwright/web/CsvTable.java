@@ -40,11 +40,13 @@ public final class CsvTable {
     private final List<String> header;
     private final List<Row> rows;
     private final char separator;
+    private final List<FieldError> errors;
 
-    private CsvTable(List<String> header, List<Row> rows, char separator) {
+    private CsvTable(List<String> header, List<Row> rows, char separator, List<FieldError> errors) {
         this.header = List.copyOf(header);
         this.rows = List.copyOf(rows);
         this.separator = separator;
+        this.errors = List.copyOf(errors);
     }
 
     /**
@@ -86,10 +88,17 @@ public final class CsvTable {
     public static final class Row {
         private final int number;
         private final Map<String, String> cells;
+        private final boolean whole;
 
-        private Row(int number, Map<String, String> cells) {
+        private Row(int number, Map<String, String> cells, boolean whole) {
             this.number = number;
             this.cells = cells;
+            this.whole = whole;
+        }
+
+        /** False when one of its cells could not be read and stands among the table's errors instead. */
+        public boolean isWhole() {
+            return whole;
         }
 
         /** As a spreadsheet numbers it; the header is row 1. */
@@ -131,6 +140,16 @@ public final class CsvTable {
 
     /** Reads a file as it was uploaded or sent. */
     public static CsvTable read(byte[] content, Columns columns, Limits limits) {
+        return readWithErrors(content, columns, limits).orRefused();
+    }
+
+    /** Reads text as it was pasted. */
+    public static CsvTable read(String text, Columns columns, Limits limits) {
+        return readWithErrors(text, columns, limits).orRefused();
+    }
+
+    /** The same for a room that shows what the other rows hold: cells that cannot be read stand in {@link #errors()}. */
+    public static CsvTable readWithErrors(byte[] content, Columns columns, Limits limits) {
         if (content.length > limits.bytes()) {
             throw refused(
                     "/file",
@@ -138,11 +157,11 @@ public final class CsvTable {
                     content.length + " bytes",
                     "is larger than " + limits.bytes() + " bytes; split it into smaller files");
         }
-        return read(decode(content), columns, limits);
+        return readWithErrors(decode(content), columns, limits);
     }
 
-    /** Reads text as it was pasted. */
-    public static CsvTable read(String text, Columns columns, Limits limits) {
+    /** The same for text as it was pasted. */
+    public static CsvTable readWithErrors(String text, Columns columns, Limits limits) {
         String content = text.startsWith("\ufeff") ? text.substring(1) : text;
         if (content.length() > limits.bytes()) {
             throw refused(
@@ -215,10 +234,14 @@ public final class CsvTable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+        return new CsvTable(names, rows, source.separator(), errors);
+    }
+
+    private CsvTable orRefused() {
         if (!errors.isEmpty()) {
             throw new InvalidInputException(first(errors));
         }
-        return new CsvTable(names, rows, source.separator());
+        return this;
     }
 
     /** Not longer than {@link #MOST_ERRORS}: the first ones, and how many more there are. */
@@ -244,6 +267,11 @@ public final class CsvTable {
 
     public List<Row> rows() {
         return rows;
+    }
+
+    /** Cells that could not be read; their rows are not whole. Empty unless the table was read with its errors. */
+    public List<FieldError> errors() {
+        return errors;
     }
 
     /** What the file separates its cells with: a comma, a semicolon or a tab. */
@@ -294,7 +322,8 @@ public final class CsvTable {
     private static Row row(
             int number, List<String> fields, List<String> names, Limits limits, List<FieldError> errors) {
         Map<String, String> cells = new LinkedHashMap<>();
-        Row row = new Row(number, cells);
+        Row row = new Row(number, cells, true);
+        int before = errors.size();
         for (int i = 0; i < fields.size(); i++) {
             String text = fields.get(i).strip();
             String name = i < names.size() ? names.get(i) : "";
@@ -317,7 +346,7 @@ public final class CsvTable {
                 cells.put(name, text);
             }
         }
-        return row;
+        return errors.size() == before ? row : new Row(number, cells, false);
     }
 
     private static String decode(byte[] content) {

@@ -22,6 +22,7 @@ public record FieldError(String pointer, String label, String value, String mess
 
     /** The whole sentence. */
     public String sentence() {
-        return label + " " + message + (message.endsWith(".") ? "" : ".");
+        boolean ends = message.endsWith(".") || message.endsWith("?");
+        return label + " " + message + (ends ? "" : ".");
     }
 }
