@@ -168,9 +168,8 @@ final class Reasons {
         if (!neck.piece().equals(head.piece())) {
             return Optional.empty();
         }
-        Part left = neck.from().isShorterThan(head.from()) ? neck : head;
-        Part right = left == neck ? head : neck;
-        boolean shared = right.from().isShorterThan(left.to());
+        // Only parts that point at each other over a shared cut overlap.
+        boolean shared = neck.from().isShorterThan(head.to()) && head.from().isShorterThan(neck.to());
         return Optional.of("Neck and head both come from " + neck.piece()
                 + (shared ? " and share one bevel cut." : ", each with a bevel of its own."));
     }
