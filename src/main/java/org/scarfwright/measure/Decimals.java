@@ -29,9 +29,13 @@ final class Decimals {
         return new BigDecimal(s.replace(',', '.'));
     }
 
-    /** The text in quotes, cut short, so that a huge cell does not fill the page that reports it. */
+    /** The text in quotes, cut short, so that a huge cell does not fill the page that reports it; never inside a character. */
     static String quote(String text) {
         String s = text.strip();
-        return s.length() <= SHOWN ? "“" + s + "”" : "“" + s.substring(0, SHOWN) + "…”";
+        if (s.length() <= SHOWN) {
+            return "“" + s + "”";
+        }
+        int end = Character.isHighSurrogate(s.charAt(SHOWN - 1)) ? SHOWN - 1 : SHOWN;
+        return "“" + s.substring(0, end) + "…”";
     }
 }

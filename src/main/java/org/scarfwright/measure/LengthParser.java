@@ -15,6 +15,12 @@ import org.jspecify.annotations.Nullable;
  */
 public final class LengthParser {
     private static final int LONGEST_TEXT = 60;
+    private static final String EXAMPLE = "640, 64 cm or 25 3/8 in";
+
+    /** Read, so that a room can refuse the length with the limit it has; no wood is measured in it. */
+    private static final String KILOMETRES = "km";
+
+    private static final BigDecimal UM_PER_KM = BigDecimal.valueOf(1_000_000_000L);
     private static final Map<Character, String> VULGAR = Map.ofEntries(
             Map.entry('½', "1/2"),
             Map.entry('¼', "1/4"),
@@ -55,6 +61,9 @@ public final class LengthParser {
         if (number.isEmpty()) {
             throw notALength(s);
         }
+        if (KILOMETRES.equalsIgnoreCase(suffix)) {
+            return toLength(Decimals.parse(number, EXAMPLE).multiply(UM_PER_KM), s);
+        }
         LengthUnit written = suffix == null ? null : unitOf(suffix, s);
         Matcher fraction = FRACTION.matcher(number);
         if (fraction.matches()) {
@@ -65,7 +74,7 @@ public final class LengthParser {
             throw new MeasureFormatException(Decimals.quote(s) + " can be read two ways; write " + two.group(1)
                     + two.group(2) + ", or a fraction such as " + two.group(1) + " 3/8 in");
         }
-        BigDecimal value = Decimals.parse(number, "640, 64 cm or 25 3/8 in");
+        BigDecimal value = Decimals.parse(number, EXAMPLE);
         LengthUnit u = written == null ? unit : written;
         return toLength(value.multiply(BigDecimal.valueOf(u.um())), s);
     }

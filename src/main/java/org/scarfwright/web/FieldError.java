@@ -1,5 +1,7 @@
 package org.scarfwright.web;
 
+import java.nio.charset.StandardCharsets;
+
 /**
  * What is wrong with one thing a person gave.
  *
@@ -12,7 +14,13 @@ public record FieldError(String pointer, String label, String value, String mess
     private static final int SHOWN = 80;
 
     public FieldError {
-        value = value.length() > SHOWN ? value.substring(0, SHOWN) + "…" : value;
+        value = whole(value.length() > SHOWN ? value.substring(0, SHOWN) + "…" : value);
+        message = whole(message);
+    }
+
+    /** Half a surrogate pair cannot be written as UTF-8; it becomes a question mark instead of failing the answer. */
+    private static String whole(String text) {
+        return new String(text.getBytes(StandardCharsets.UTF_8), StandardCharsets.UTF_8);
     }
 
     /** The field's name as the page's form has it. */
