@@ -1,7 +1,6 @@
 package org.scarfwright.measure;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /**
  * An angle in whole thousandths of a degree.
@@ -15,8 +14,7 @@ public record Angle(int millidegrees) implements Comparable<Angle> {
 
     /** Decimal degrees, rounded half up to a thousandth. */
     public static Angle ofDegrees(BigDecimal degrees) {
-        return new Angle(
-                degrees.movePointRight(3).setScale(0, RoundingMode.HALF_UP).intValueExact());
+        return new Angle(Math.toIntExact(Decimals.whole(degrees.movePointRight(3))));
     }
 
     /**

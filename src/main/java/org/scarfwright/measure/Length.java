@@ -1,7 +1,6 @@
 package org.scarfwright.measure;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /**
  * A length in whole micrometres. May be negative only as a difference (the end of a joint behind the nut, a shortfall).
@@ -22,10 +21,13 @@ public record Length(long um) implements Comparable<Length> {
         return new Length(Math.multiplyExact(mm, 1000L));
     }
 
-    /** Decimal millimetres, rounded half up to a whole micrometre. */
+    /**
+     * Decimal millimetres, rounded half up to a whole micrometre.
+     *
+     * @throws ArithmeticException beyond what a length holds
+     */
     public static Length ofMm(BigDecimal mm) {
-        return new Length(
-                mm.multiply(UM_PER_MM).setScale(0, RoundingMode.HALF_UP).longValueExact());
+        return new Length(Decimals.whole(mm.multiply(UM_PER_MM)));
     }
 
     /** The result of a formula, in millimetres, rounded to the nearest micrometre: for figures that are only shown. */

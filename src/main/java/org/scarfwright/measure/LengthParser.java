@@ -3,6 +3,7 @@ package org.scarfwright.measure;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -30,7 +31,7 @@ public final class LengthParser {
             Map.entry('⅝', "5/8"),
             Map.entry('⅞', "7/8"));
     private static final Pattern UNIT =
-            Pattern.compile("(.*?)\\s*(mm|cm|m|in\\.?|inch|inches|\"|″|”|''|\\p{L}+\\.?|')?", Pattern.DOTALL);
+            Pattern.compile("(.*?)\\s*(mm|cm|m|in\\.?|inch|inches|\"|″|”|''|\\p{L}+\\.?|'|′)?", Pattern.DOTALL);
     private static final Pattern FRACTION =
             Pattern.compile("(?:(\\d{1,4})(?:\\s+|\\s*-\\s*))?(\\d{1,3})\\s*/\\s*(\\d{1,3})");
     private static final Pattern TWO_NUMBERS = Pattern.compile("(\\d+)\\s+(\\d+)");
@@ -46,7 +47,7 @@ public final class LengthParser {
     public static Length parse(String text, LengthUnit unit) {
         String s = text.strip();
         if (s.isEmpty()) {
-            throw new MeasureFormatException("is empty; write for example 640, 64 cm or 25 3/8 in");
+            throw new MeasureFormatException("is empty; write for example " + EXAMPLE);
         }
         if (s.length() > LONGEST_TEXT) {
             throw new MeasureFormatException(
@@ -60,6 +61,9 @@ public final class LengthParser {
         String suffix = m.group(2);
         if (number.isEmpty()) {
             throw notALength(s);
+        }
+        if (number.indexOf('\'') > 0 || number.indexOf('′') > 0) {
+            throw inFeet(s);
         }
         if (KILOMETRES.equalsIgnoreCase(suffix)) {
             return toLength(Decimals.parse(number, EXAMPLE).multiply(UM_PER_KM), s);
@@ -94,14 +98,12 @@ public final class LengthParser {
     }
 
     private static LengthUnit unitOf(String suffix, String whole) {
-        return switch (suffix) {
-            case "mm", "MM", "Mm" -> LengthUnit.MM;
-            case "cm", "CM", "Cm" -> LengthUnit.CM;
+        return switch (suffix.toLowerCase(Locale.ROOT)) {
+            case "mm" -> LengthUnit.MM;
+            case "cm" -> LengthUnit.CM;
             case "m" -> LengthUnit.M;
-            case "in", "in.", "IN", "In", "inch", "inches", "\"", "″", "”", "''" -> LengthUnit.INCH;
-            case "'", "ft", "ft." ->
-                throw new MeasureFormatException(
-                        Decimals.quote(whole) + " is in feet; write it in inches, for example 25 3/8 in");
+            case "in", "in.", "inch", "inches", "\"", "″", "”", "''" -> LengthUnit.INCH;
+            case "'", "′", "ft", "ft.", "foot", "feet" -> throw inFeet(whole);
             default ->
                 throw new MeasureFormatException(
                         Decimals.quote(whole) + " has the unit " + Decimals.quote(suffix) + "; use mm, cm, m or in");
@@ -138,8 +140,11 @@ public final class LengthParser {
         return new Length(rounded.longValueExact());
     }
 
+    private static MeasureFormatException inFeet(String s) {
+        return new MeasureFormatException(Decimals.quote(s) + " is in feet; write it in inches, for example 25 3/8 in");
+    }
+
     private static MeasureFormatException notALength(String s) {
-        return new MeasureFormatException(
-                Decimals.quote(s) + " is not a length; write for example 640, 64 cm or 25 3/8 in");
+        return new MeasureFormatException(Decimals.quote(s) + " is not a length; write for example " + EXAMPLE);
     }
 }

@@ -1,7 +1,6 @@
 package org.scarfwright.measure;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /**
  * Moisture content of wood in whole hundredths of a percent of its oven-dry mass.
@@ -10,8 +9,7 @@ import java.math.RoundingMode;
  */
 public record Moisture(int hundredths) implements Comparable<Moisture> {
     public static Moisture ofPercent(BigDecimal percent) {
-        return new Moisture(
-                percent.movePointRight(2).setScale(0, RoundingMode.HALF_UP).intValueExact());
+        return new Moisture(Math.toIntExact(Decimals.whole(percent.movePointRight(2))));
     }
 
     public static Moisture ofPercent(double percent) {

@@ -1,7 +1,6 @@
 package org.scarfwright.measure;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /**
  * An amount of the shop's one currency in whole hundredths. Which currency is a setting of the shop and never converted.
@@ -17,8 +16,7 @@ public record Money(long cents) implements Comparable<Money> {
         if (value.compareTo(BigDecimal.valueOf(1_000_000_000)) > 0) {
             throw new MeasureFormatException(Decimals.quote(text) + " is too large; write for example 18.50");
         }
-        return new Money(
-                value.movePointRight(2).setScale(0, RoundingMode.HALF_UP).longValueExact());
+        return new Money(Decimals.whole(value.movePointRight(2)));
     }
 
     public Money plus(Money other) {
