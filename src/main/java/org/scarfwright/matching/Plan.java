@@ -38,6 +38,13 @@ public record Plan(
         unfilled = List.copyOf(unfilled);
     }
 
+    /** The same plan as it was saved. */
+    Plan saved(long newId, State newState) {
+        return new Plan(
+                newId, week, newState, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts,
+                unfilled, books);
+    }
+
     /** What people decided about a plan. */
     public enum State {
         PROPOSED,
@@ -83,7 +90,8 @@ public record Plan(
 
     /**
      * One part as sawn. Its {@code from}..{@code to} is the stretch between its square end and the far point of its bevel,
-     * measured from the piece's left end; two parts that share a bevel overlap there by the bevel's run.
+     * measured from the piece's left end; two parts that share a bevel overlap there by the bevel's run less
+     * the kerf along the piece.
      *
      * @param lane counted from 1 at the near edge
      * @param bevelAtLeft its bevel faces the piece's left end

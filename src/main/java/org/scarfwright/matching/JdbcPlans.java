@@ -1,0 +1,157 @@
+package org.scarfwright.matching;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.ZoneOffset;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.scarfwright.matching.Plan.PieceLayout;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.Rack.PieceStamp;
+import org.scarfwright.shop.ShopContents;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.support.GeneratedKeyHolder;
+import org.springframework.jdbc.support.KeyHolder;
+import org.springframework.stereotype.Repository;
+
+/** Rows of plans. Every method belongs into its caller's transaction. */
+@Repository
+class JdbcPlans implements ShopContents {
+    private static final String SELECT = "select id, state, document from plan";
+
+    private final JdbcClient jdbc;
+
+    JdbcPlans(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** One neck of one order. */
+    record NeckNumber(String order, int number) {}
+
+    @Override
+    public boolean isEmpty() {
+        return jdbc.sql("select count(*) from plan").query(Long.class).single() == 0;
+    }
+
+    /** @return the plan with its id */
+    Plan insert(Plan plan) {
+        KeyHolder keys = new GeneratedKeyHolder();
+        jdbc.sql("insert into plan (week, state, status, made_at, filled, ordered, document)"
+                        + " values (:week, :state, :status, :madeAt, :filled, :ordered, :document)")
+                .param("week", plan.week())
+                .param("state", plan.state().name())
+                .param("status", plan.status().name())
+                .param("madeAt", plan.madeAt().atOffset(ZoneOffset.UTC))
+                .param("filled", plan.filled())
+                .param("ordered", plan.ordered())
+                .param("document", PlanDocument.write(plan))
+                .update(keys, "id");
+        long id = Objects.requireNonNull(keys.getKey()).longValue();
+        for (PieceLayout layout : plan.layouts()) {
+            jdbc.sql("insert into plan_piece (plan_id, piece_code, piece_version) values (:plan, :piece, :version)")
+                    .param("plan", id)
+                    .param("piece", layout.piece())
+                    .param("version", layout.pieceVersion())
+                    .update();
+        }
+        return plan.saved(id, plan.state());
+    }
+
+    Optional<Plan> find(long id) {
+        return jdbc.sql(SELECT + " where id = :id order by id")
+                .param("id", id)
+                .query((row, n) -> planOf(row))
+                .optional();
+    }
+
+    /** The one made last first. */
+    List<Plan> ofWeek(IsoWeek week) {
+        return jdbc.sql(SELECT + " where week = :week order by id desc")
+                .param("week", week.toString())
+                .query((row, n) -> planOf(row))
+                .list();
+    }
+
+    Optional<Plan> latest(IsoWeek week) {
+        return jdbc.sql(SELECT + " where id = (select max(id) from plan where week = :week) order by id")
+                .param("week", week.toString())
+                .query((row, n) -> planOf(row))
+                .optional();
+    }
+
+    /** Locks the plan until the transaction ends, so that two people's decisions come one after the other. */
+    Optional<Plan> lock(long id) {
+        return jdbc.sql(SELECT + " where id = :id order by id for update")
+                .param("id", id)
+                .query((row, n) -> planOf(row))
+                .optional();
+    }
+
+    void changeState(long id, Plan.State state) {
+        jdbc.sql("update plan set state = :state, version = version + 1 where id = :id")
+                .param("state", state.name())
+                .param("id", id)
+                .update();
+    }
+
+    List<PieceStamp> pieces(long id) {
+        return jdbc.sql("select piece_code, piece_version from plan_piece where plan_id = :id order by piece_code")
+                .param("id", id)
+                .query((row, n) -> new PieceStamp(row.getString("piece_code"), row.getLong("piece_version")))
+                .list();
+    }
+
+    /** Which necks of this order accepted plans make. */
+    Set<Integer> accepted(String order) {
+        return new TreeSet<>(
+                jdbc.sql("select neck_number from plan_neck where order_code = :order order by neck_number")
+                        .param("order", order)
+                        .query(Integer.class)
+                        .list());
+    }
+
+    /** Which of these necks another accepted plan makes, and which plan that is. */
+    Map<NeckNumber, Long> acceptedElsewhere(Plan plan) {
+        Map<NeckNumber, Long> found =
+                new TreeMap<>(Comparator.comparing(NeckNumber::order).thenComparing(NeckNumber::number));
+        plan.pairings()
+                .forEach(p -> jdbc.sql(
+                                "select plan_id from plan_neck where order_code = :order and neck_number = :number"
+                                        + " and plan_id <> :plan order by plan_id")
+                        .param("order", p.order())
+                        .param("number", p.number())
+                        .param("plan", plan.id())
+                        .query(Long.class)
+                        .optional()
+                        .ifPresent(id -> found.put(new NeckNumber(p.order(), p.number()), id)));
+        return found;
+    }
+
+    /** @throws org.springframework.dao.DuplicateKeyException when another accepted plan makes one of these necks */
+    void holdNecks(Plan plan) {
+        plan.pairings()
+                .forEach(p -> jdbc.sql("insert into plan_neck (order_code, neck_number, plan_id)"
+                                + " values (:order, :number, :plan)")
+                        .param("order", p.order())
+                        .param("number", p.number())
+                        .param("plan", plan.id())
+                        .update());
+    }
+
+    void freeNecks(long id) {
+        jdbc.sql("delete from plan_neck where plan_id = :plan")
+                .param("plan", id)
+                .update();
+    }
+
+    private static Plan planOf(ResultSet row) throws SQLException {
+        return PlanDocument.read(row.getString("document"))
+                .saved(row.getLong("id"), Plan.State.valueOf(row.getString("state")));
+    }
+}

@@ -1,0 +1,240 @@
+package org.scarfwright.matching;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.matching.search.MatchSearch;
+import org.scarfwright.necks.Designs;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.necks.NeckDesign;
+import org.scarfwright.necks.NeckOrder;
+import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.PieceNotFreeException;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.shop.Shop;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** Makes, keeps, accepts and undoes plans. The search runs between two transactions and inside none. */
+@Service
+class PlanService implements Plans {
+    private static final Logger log = LoggerFactory.getLogger(PlanService.class);
+
+    private final Orders orders;
+    private final Designs designs;
+    private final Rack rack;
+    private final Shop shop;
+    private final JdbcPlans plans;
+    private final PlanCheck check;
+    private final PlanMaker maker;
+    private final TransactionTemplate transaction;
+    private final Clock clock;
+    private final Duration limit;
+    private final ReentrantLock oneAtATime = new ReentrantLock(true);
+
+    /** What a plan needs to know, gathered so that the constructor stays readable. */
+    record Rooms(Orders orders, Designs designs, Rack rack, Shop shop) {}
+
+    PlanService(
+            Rooms rooms,
+            JdbcPlans plans,
+            PlanCheck check,
+            MatchSearch search,
+            TransactionTemplate transaction,
+            Clock clock,
+            @Value("${scarfwright.match.time-limit}") Duration limit) {
+        this.orders = rooms.orders();
+        this.designs = rooms.designs();
+        this.rack = rooms.rack();
+        this.shop = rooms.shop();
+        this.plans = plans;
+        this.check = check;
+        this.maker = new PlanMaker(search);
+        this.transaction = transaction;
+        this.clock = clock;
+        this.limit = limit;
+    }
+
+    @Override
+    public Plan make(IsoWeek week) {
+        if (!mayStart()) {
+            throw new ConflictException("Another match is still running; try again when it has ended.");
+        }
+        try {
+            Question question = required(transaction.execute(s -> read(week)));
+            Plan plan = maker.make(question.input(), clock.instant(), limit, () -> false);
+            List<String> faults = check.faults(plan, question.facts());
+            if (!faults.isEmpty()) {
+                log.error("The plan for {} did not pass its check: {}", week, faults);
+                throw new ConflictException("The plan that was found did not pass its check, and nothing was saved: "
+                        + String.join(" ", faults));
+            }
+            return required(transaction.execute(s -> plans.insert(plan)));
+        } finally {
+            oneAtATime.unlock();
+        }
+    }
+
+    /** Waits for the search that runs, no longer than it may take. */
+    private boolean mayStart() {
+        try {
+            return oneAtATime.tryLock(limit.toMillis(), TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return false;
+        }
+    }
+
+    private record Question(MatchInput input, PlanCheck.Facts facts) {}
+
+    private Question read(IsoWeek week) {
+        List<NeckOrder> ofWeek = orders.inWeek(week);
+        if (ofWeek.isEmpty()) {
+            throw refused(week, "has no orders; enter one for it, or choose a week that has some");
+        }
+        List<NeckDesign> all = designs.all();
+        Map<String, NeckDesign> byCode = all.stream().collect(Collectors.toMap(NeckDesign::code, Function.identity()));
+        List<MatchInput.Line> lines = new ArrayList<>();
+        List<NeckOrder> open = new ArrayList<>();
+        for (NeckOrder order : ofWeek) {
+            NeckDesign design = byCode.get(order.designCode());
+            if (design == null) {
+                throw new ConflictException("Order " + order.code() + " asks for design " + order.designCode()
+                        + ", which is not on file. Enter the design or change the order.");
+            }
+            Set<Integer> made = plans.accepted(order.code());
+            List<Integer> numbers = IntStream.rangeClosed(1, order.quantity())
+                    .filter(n -> !made.contains(n))
+                    .boxed()
+                    .toList();
+            if (!numbers.isEmpty()) {
+                lines.add(new MatchInput.Line(order.code(), design, numbers, order.priority()));
+                open.add(remaining(order, numbers.size()));
+            }
+        }
+        if (lines.isEmpty()) {
+            throw refused(week, "has every neck in an accepted plan already; undo that plan to match the week again");
+        }
+        LocalDate today = LocalDate.now(clock);
+        LocalDate day = week.monday().isAfter(today) ? week.monday() : today;
+        MatchInput input = new MatchInput(week, lines, all, rack.free(), shop.settings(), shop.saws(), day);
+        return new Question(input, new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day));
+    }
+
+    private static InvalidInputException refused(IsoWeek week, String message) {
+        return new InvalidInputException(new FieldError("/week", "Week", week.toString(), week + " " + message));
+    }
+
+    private static NeckOrder remaining(NeckOrder o, int quantity) {
+        return new NeckOrder(
+                o.id(),
+                o.version(),
+                o.code(),
+                o.designCode(),
+                quantity,
+                o.due(),
+                o.priority(),
+                o.week(),
+                o.customerNote());
+    }
+
+    private static <T> T required(@Nullable T value) {
+        return Objects.requireNonNull(value);
+    }
+
+    @Override
+    public Optional<Plan> find(long id) {
+        return plans.find(id);
+    }
+
+    @Override
+    public Optional<Plan> latest(IsoWeek week) {
+        return plans.latest(week);
+    }
+
+    @Override
+    public List<Plan> ofWeek(IsoWeek week) {
+        return plans.ofWeek(week);
+    }
+
+    @Override
+    public Plan accept(long id) {
+        try {
+            return required(transaction.execute(s -> acceptLocked(id)));
+        } catch (DuplicateKeyException e) {
+            throw new ConflictException(
+                    "Another plan with one of these necks was accepted at the same moment; match the week again.", e);
+        }
+    }
+
+    private Plan acceptLocked(long id) {
+        Plan plan = plans.lock(id).orElseThrow(() -> unknown(id));
+        if (plan.state() == Plan.State.ACCEPTED) {
+            return plan;
+        }
+        if (plan.pairings().isEmpty()) {
+            throw new ConflictException("Plan " + id + " makes no neck; there is nothing to accept.");
+        }
+        Map<JdbcPlans.NeckNumber, Long> elsewhere = plans.acceptedElsewhere(plan);
+        if (!elsewhere.isEmpty()) {
+            throw new ConflictException(Words.capital(Words.list(elsewhere.entrySet().stream()
+                            .map(e ->
+                                    e.getKey().order() + " no. " + e.getKey().number() + " (plan " + e.getValue() + ")")
+                            .toList()))
+                    + (elsewhere.size() == 1 ? " is" : " are")
+                    + " in an accepted plan already. Undo that plan first, or match the week again.");
+        }
+        plans.holdNecks(plan);
+        try {
+            rack.reserve(id, plans.pieces(id));
+        } catch (PieceNotFreeException e) {
+            throw new ConflictException(
+                    String.join(" ", e.reasons()) + " Nothing was reserved; match the week again.", e);
+        }
+        plans.changeState(id, Plan.State.ACCEPTED);
+        return plan.saved(id, Plan.State.ACCEPTED);
+    }
+
+    @Override
+    public Plan undo(long id) {
+        return required(transaction.execute(s -> undoLocked(id)));
+    }
+
+    private Plan undoLocked(long id) {
+        Plan plan = plans.lock(id).orElseThrow(() -> unknown(id));
+        return switch (plan.state()) {
+            case UNDONE -> plan;
+            case PROPOSED -> throw new ConflictException("Plan " + id + " was not accepted; there is nothing to undo.");
+            case ACCEPTED -> {
+                rack.release(id);
+                plans.freeNecks(id);
+                plans.changeState(id, Plan.State.UNDONE);
+                yield plan.saved(id, Plan.State.UNDONE);
+            }
+        };
+    }
+
+    private static NotFoundException unknown(long id) {
+        return new NotFoundException("There is no plan " + id + ".");
+    }
+}
