@@ -45,6 +45,13 @@ public class Formats {
         return length == null ? NOTHING : MM.number(length);
     }
 
+    /** 12.4, rounded up: what a job lacks. */
+    public String shortfall(@Nullable Length length) {
+        return length == null
+                ? NOTHING
+                : length.toMm().setScale(1, RoundingMode.CEILING).toPlainString();
+    }
+
     /** 1413.7 cm³. */
     public String volume(@Nullable Volume volume) {
         return volume == null ? NOTHING : cm3(volume) + " cm³";
@@ -53,6 +60,11 @@ public class Formats {
     /** 1413.7, for a column whose head carries cm³. */
     public String cm3(@Nullable Volume volume) {
         return volume == null ? NOTHING : rounded(volume.toMm3().movePointLeft(3), 1);
+    }
+
+    /** 45.2 litres. */
+    public String litres(@Nullable Volume volume) {
+        return volume == null ? NOTHING : rounded(volume.toMm3().movePointLeft(6), 1) + " litres";
     }
 
     /** 51.8 cm². */

@@ -39,6 +39,9 @@ final class StripDraughting {
     /** How much the style sheet enlarges lettering in the narrowest figure. */
     private static final double NARROW = 2.4;
 
+    /** Room for a line of text below the drawing, over its height; in a narrow figure it reaches into the margin. */
+    private static final double BELOW = 1.7;
+
     private static final LengthFormat MM = LengthFormat.mm(Locale.ROOT);
 
     private final Strip strip;
@@ -362,7 +365,7 @@ final class StripDraughting {
                         .line(-tick / 2, y + tick / 2, tick / 2, y - tick / 2)
                         .line(length - tick / 2, y + tick / 2, length + tick / 2, y - tick / 2));
         letter(length / 2, y + unit * 0.7, "middle", "hanging", "d-soft", size());
-        return y + unit * 0.7 + textSize * NARROW;
+        return y + unit * 0.7 + textSize * BELOW;
     }
 
     private void wood(WoodLook look, Pen block) {

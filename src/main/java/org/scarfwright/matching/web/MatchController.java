@@ -1,0 +1,166 @@
+package org.scarfwright.matching.web;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.TreeSet;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.Plans;
+import org.scarfwright.measure.MeasureFormatException;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.necks.Orders;
+import org.scarfwright.web.Choice;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.FieldErrors;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.springframework.web.servlet.view.RedirectView;
+
+/** The Match page: choose a week, match it, look at the plan, accept it or undo it, print it. */
+@Controller
+class MatchController {
+    private final Plans plans;
+    private final PlanViews views;
+    private final Orders orders;
+    private final WeekStandings standings;
+    private final Clock clock;
+
+    MatchController(Plans plans, PlanViews views, Orders orders, WeekStandings standings, Clock clock) {
+        this.plans = plans;
+        this.views = views;
+        this.orders = orders;
+        this.standings = standings;
+        this.clock = clock;
+    }
+
+    @GetMapping("/match")
+    ModelAndView week(@RequestParam(name = "week", required = false) String typed) {
+        if (typed == null || typed.isBlank()) {
+            return weekPage(standings.weekAtHand().toString(), List.of(), HttpStatus.OK);
+        }
+        try {
+            return weekPage(IsoWeek.parse(typed).toString(), List.of(), HttpStatus.OK);
+        } catch (MeasureFormatException e) {
+            return weekPage(typed, List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+    }
+
+    @PostMapping("/match")
+    Object match(@RequestParam(name = "week", defaultValue = "") String typed, RedirectAttributes flash) {
+        try {
+            Plan plan = plans.make(IsoWeek.parse(typed));
+            return redirect("/match/" + plan.id());
+        } catch (MeasureFormatException e) {
+            return weekPage(typed, List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
+        } catch (InvalidInputException e) {
+            return weekPage(typed, e.errors(), HttpStatus.UNPROCESSABLE_CONTENT);
+        } catch (ConflictException e) {
+            ModelAndView page = weekPage(typed, List.of(), HttpStatus.CONFLICT);
+            page.addObject("conflict", e.getMessage());
+            return page;
+        }
+    }
+
+    @GetMapping("/match/{id:\\d{1,18}}")
+    ModelAndView plan(@PathVariable("id") long id) {
+        return planPage("matching/plan", find(id));
+    }
+
+    @GetMapping("/match/{id:\\d{1,18}}/print")
+    ModelAndView print(@PathVariable("id") long id) {
+        return planPage("matching/print", find(id));
+    }
+
+    @PostMapping("/match/{id:\\d{1,18}}/accept")
+    Object accept(@PathVariable("id") long id, RedirectAttributes flash) {
+        try {
+            Plan plan = plans.accept(id);
+            int pieces = plan.layouts().size();
+            flash.addFlashAttribute(
+                    "notice",
+                    "Accepted. " + (pieces == 1 ? "One piece is" : pieces + " pieces are")
+                            + " reserved for this plan; undo frees them again.");
+            return redirect("/match/" + id);
+        } catch (ConflictException e) {
+            return refused(id, e);
+        }
+    }
+
+    @PostMapping("/match/{id:\\d{1,18}}/undo")
+    Object undo(@PathVariable("id") long id, RedirectAttributes flash) {
+        try {
+            plans.undo(id);
+            flash.addFlashAttribute("notice", "Undone. Every piece this plan held is free again.");
+            return redirect("/match/" + id);
+        } catch (ConflictException e) {
+            return refused(id, e);
+        }
+    }
+
+    private Plan find(long id) {
+        return plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + "."));
+    }
+
+    private ModelAndView planPage(String template, Plan plan) {
+        ModelAndView page = new ModelAndView(template);
+        page.addObject("plan", views.view(plan));
+        return page;
+    }
+
+    private ModelAndView refused(long id, ConflictException e) {
+        ModelAndView page = planPage("matching/plan", find(id));
+        page.setStatus(HttpStatus.CONFLICT);
+        page.addObject("conflict", e.getMessage());
+        return page;
+    }
+
+    private ModelAndView weekPage(String week, List<FieldError> errors, HttpStatus status) {
+        ModelAndView page = new ModelAndView("matching/week");
+        page.setStatus(status);
+        page.addObject("week", week);
+        page.addObject("weeks", choices(week));
+        page.addObject("errorList", errors);
+        page.addObject("errors", FieldErrors.byField(errors));
+        page.addObject("standing", isWeek(week) ? standings.of(IsoWeek.parse(week)) : null);
+        page.addObject("today", LocalDate.now(clock));
+        return page;
+    }
+
+    private List<Choice> choices(String chosen) {
+        TreeSet<IsoWeek> weeks = new TreeSet<>(orders.weeks());
+        weeks.add(standings.weekAtHand());
+        if (isWeek(chosen)) {
+            weeks.add(IsoWeek.parse(chosen));
+        }
+        return weeks.stream().map(w -> new Choice(w.toString(), w.toString())).toList();
+    }
+
+    private static boolean isWeek(String text) {
+        try {
+            IsoWeek.parse(text);
+            return true;
+        } catch (MeasureFormatException e) {
+            return false;
+        }
+    }
+
+    private static FieldError weekError(String typed, MeasureFormatException e) {
+        return new FieldError("/week", "Week", typed, String.valueOf(e.getMessage()));
+    }
+
+    private static RedirectView redirect(String path) {
+        RedirectView view = new RedirectView(path, true);
+        view.setExposeModelAttributes(false);
+        view.setStatusCode(HttpStatus.SEE_OTHER);
+        return view;
+    }
+}

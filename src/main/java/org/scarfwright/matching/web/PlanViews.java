@@ -1,0 +1,407 @@
+package org.scarfwright.matching.web;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.joint.Bevel;
+import org.scarfwright.joint.JointDrawing;
+import org.scarfwright.joint.JointInput;
+import org.scarfwright.joint.ScarfJoint;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.web.PlanView.BookRow;
+import org.scarfwright.matching.web.PlanView.CutRow;
+import org.scarfwright.matching.web.PlanView.Cutting;
+import org.scarfwright.matching.web.PlanView.LevelRow;
+import org.scarfwright.matching.web.PlanView.Missing;
+import org.scarfwright.matching.web.PlanView.Neck;
+import org.scarfwright.matching.web.PlanView.PartRow;
+import org.scarfwright.matching.web.PlanView.RestRow;
+import org.scarfwright.measure.Angle;
+import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthFormat;
+import org.scarfwright.necks.Designs;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.necks.NeckDesign;
+import org.scarfwright.necks.NeckOrder;
+import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceStrip;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.shop.Saw;
+import org.scarfwright.shop.Shop;
+import org.scarfwright.web.ShareStrip;
+import org.scarfwright.web.Strip;
+import org.scarfwright.web.StripDrawing;
+import org.scarfwright.web.WoodLook;
+import org.scarfwright.web.WoodSwatch;
+import org.scarfwright.wood.Species;
+import org.scarfwright.wood.SpeciesCatalog;
+import org.springframework.stereotype.Component;
+
+/** Puts a plan into the words and drawings of its page. */
+@Component
+class PlanViews {
+    private static final LengthFormat MM = LengthFormat.mm(Locale.ROOT);
+
+    private final Designs designs;
+    private final Orders orders;
+    private final Rack rack;
+    private final Shop shop;
+    private final SpeciesCatalog woods;
+
+    PlanViews(Designs designs, Orders orders, Rack rack, Shop shop, SpeciesCatalog woods) {
+        this.designs = designs;
+        this.orders = orders;
+        this.rack = rack;
+        this.shop = shop;
+        this.woods = woods;
+    }
+
+    PlanView view(Plan plan) {
+        return new Writing(plan).view();
+    }
+
+    /** One plan being written; the lookups it needs are read once. */
+    private final class Writing {
+        private final Plan plan;
+        private final Map<String, NeckDesign> designOf = new HashMap<>();
+        private final Map<String, NeckOrder> orderOf = new HashMap<>();
+        private final Map<String, Piece> pieceOf;
+        private final Map<String, Saw> sawOf;
+
+        /** A part and the number of its neck on this plan. */
+        private record Placed(int place, boolean head, Plan.Pairing pairing, Plan.Part part) {}
+
+        Writing(Plan plan) {
+            this.plan = plan;
+            designs.all().forEach(d -> designOf.put(d.code(), d));
+            orders.inWeek(IsoWeek.parse(plan.week())).forEach(o -> orderOf.put(o.code(), o));
+            pieceOf = rack
+                    .findAll(
+                            plan.layouts().stream().map(Plan.PieceLayout::piece).toList())
+                    .stream()
+                    .collect(Collectors.toMap(Piece::code, Function.identity()));
+            sawOf = shop.saws().stream().collect(Collectors.toMap(Saw::code, Function.identity()));
+        }
+
+        PlanView view() {
+            Plan.Books books = plan.books();
+            return new PlanView(
+                    plan.id(),
+                    plan.week(),
+                    plan.state(),
+                    proof(),
+                    meaning(),
+                    plan.madeAt(),
+                    plan.engine(),
+                    BigDecimal.valueOf(plan.seconds())
+                            .setScale(1, RoundingMode.HALF_UP)
+                            .toPlainString(),
+                    plan.filled(),
+                    plan.ordered(),
+                    plan.levels().stream().map(this::level).toList(),
+                    necks(),
+                    cuttings(),
+                    plan.unfilled().stream().map(this::missing).toList(),
+                    bookRows(books),
+                    books.input().isZero() ? null : flow(books),
+                    books.input(),
+                    books.difference(),
+                    books.netYield(),
+                    books.recovery(),
+                    books.rescue(),
+                    swatches());
+        }
+
+        private String proof() {
+            return switch (plan.status()) {
+                case PROVED -> "proved best";
+                case GAP -> "good, not proved best";
+                case INFEASIBLE -> "nothing can be filled";
+            };
+        }
+
+        private String meaning() {
+            return switch (plan.status()) {
+                case PROVED ->
+                    "No other way to cut this rack fills more of these orders, and none that fills as many is better "
+                            + "on the levels below it. Each level stands at its proved bound.";
+                case GAP ->
+                    "The search stopped before it could prove that nothing better exists. The bound beside each level "
+                            + "says how much better a plan could be at the most.";
+                case INFEASIBLE ->
+                    "There are orders, and no piece on the rack fills any of them. The nearest misses say why.";
+            };
+        }
+
+        private LevelRow level(Plan.Level level) {
+            return new LevelRow(
+                    level.name(),
+                    plain(level.value()),
+                    plain(level.bound()),
+                    level.unit(),
+                    level.value().compareTo(level.bound()) == 0);
+        }
+
+        private static String plain(BigDecimal number) {
+            BigDecimal shown = number.setScale(Math.min(number.scale(), 3), RoundingMode.HALF_UP);
+            return shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+        }
+
+        private List<Neck> necks() {
+            List<Neck> necks = new ArrayList<>();
+            for (Plan.Pairing p : plan.pairings()) {
+                NeckOrder order = orderOf.get(p.order());
+                NeckDesign design = designOf.get(p.design());
+                necks.add(new Neck(
+                        necks.size() + 1,
+                        p.order(),
+                        p.number(),
+                        order == null ? p.number() : Math.max(order.quantity(), p.number()),
+                        p.design(),
+                        design == null ? p.design() : design.name(),
+                        p.arrangement().word(),
+                        p.angle().toString(),
+                        p.neck().piece(),
+                        p.head().piece(),
+                        p.wingWidth(),
+                        p.seamFromNut(),
+                        drawing(p, design),
+                        p.reasons()));
+            }
+            return necks;
+        }
+
+        private @Nullable JointDrawing drawing(Plan.Pairing p, @Nullable NeckDesign design) {
+            if (design == null) {
+                return null;
+            }
+            JointInput input = new JointInput(
+                    p.arrangement(),
+                    p.angle(),
+                    design.neckThickness().length(),
+                    design.headThickness().length(),
+                    design.neckLength().length(),
+                    design.headLength().length(),
+                    design.neckWidth(),
+                    design.headWidth().length());
+            // A design that was edited since may no longer have this joint.
+            return ScarfJoint.refusals(input).isEmpty() ? JointDrawing.side(ScarfJoint.of(input)) : null;
+        }
+
+        private List<Cutting> cuttings() {
+            List<Placed> placed = new ArrayList<>();
+            for (int i = 0; i < plan.pairings().size(); i++) {
+                Plan.Pairing p = plan.pairings().get(i);
+                placed.add(new Placed(i + 1, false, p, p.neck()));
+                placed.add(new Placed(i + 1, true, p, p.head()));
+            }
+            Map<String, List<Placed>> byPiece =
+                    placed.stream().collect(Collectors.groupingBy(x -> x.part().piece()));
+            StripDrawing.Scale scale = StripDrawing.Scale.of(plan.layouts().stream()
+                    .map(l -> pieceOf.get(l.piece()))
+                    .filter(Objects::nonNull)
+                    .map(PieceStrip::of)
+                    .toList());
+            return plan.layouts().stream()
+                    .map(l -> cutting(l, byPiece.getOrDefault(l.piece(), List.of()), scale))
+                    .toList();
+        }
+
+        private Cutting cutting(Plan.PieceLayout layout, List<Placed> parts, StripDrawing.Scale scale) {
+            Piece piece = pieceOf.get(layout.piece());
+            Saw saw = sawOf.get(layout.saw());
+            boolean asPlanned = piece != null && piece.length().length().equals(layout.length());
+            List<Placed> along = parts.stream()
+                    .sorted(Comparator.comparingInt((Placed x) -> x.part().lane())
+                            .thenComparing(x -> x.part().from()))
+                    .toList();
+            return new Cutting(
+                    layout.piece(),
+                    piece == null ? "" : woodName(piece),
+                    MM.number(layout.length()) + " × " + MM.number(layout.width()) + " × "
+                            + MM.print(layout.thickness()),
+                    piece == null ? null : piece.place(),
+                    saw == null ? layout.saw() : saw.name(),
+                    layout.sawnThickness(),
+                    asPlanned && piece != null ? strip(piece, layout, along, scale) : null,
+                    along.stream().map(this::partRow).toList(),
+                    cutRows(layout),
+                    layout.rests().stream()
+                            .map(r -> new RestRow(r.lane(), r.from(), r.to().minus(r.from()), r.width(), r.usable()))
+                            .toList());
+        }
+
+        private PartRow partRow(Placed x) {
+            Plan.Part part = x.part();
+            return new PartRow(
+                    x.place(),
+                    x.head() ? "head" : "neck",
+                    x.pairing().order(),
+                    x.pairing().angle().toString(),
+                    part.from(),
+                    part.to(),
+                    part.shortSide(),
+                    part.longSide(),
+                    part.width(),
+                    part.thickness());
+        }
+
+        private List<CutRow> cutRows(Plan.PieceLayout layout) {
+            return layout.cuts().stream()
+                    .sorted(Comparator.comparingInt(Plan.Cut::lane).thenComparing(Plan.Cut::from))
+                    .map(c -> {
+                        Length run = run(layout, c.angle());
+                        String kind =
+                                c.angle() == null ? "square" : "bevel " + c.angle() + (c.shared() ? ", shared" : "");
+                        return new CutRow(
+                                c.lane(),
+                                kind,
+                                c.from().plus(run),
+                                c.from(),
+                                c.to().minus(c.from()).minus(run));
+                    })
+                    .toList();
+        }
+
+        private static Length run(Plan.PieceLayout layout, @Nullable Angle angle) {
+            return angle == null ? Length.ZERO : Bevel.run(layout.sawnThickness(), angle);
+        }
+
+        private StripDrawing strip(Piece piece, Plan.PieceLayout layout, List<Placed> parts, StripDrawing.Scale scale) {
+            int lanes = parts.stream().mapToInt(x -> x.part().lane()).max().orElse(1);
+            List<Strip.Lane> drawn = new ArrayList<>();
+            Length near = Length.ZERO;
+            for (int number = 1; number <= lanes; number++) {
+                int lane = number;
+                List<Placed> here =
+                        parts.stream().filter(x -> x.part().lane() == lane).toList();
+                Length width = lanes == 1 ? layout.width() : laneWidth(layout, here, lane);
+                drawn.add(new Strip.Lane(
+                        near,
+                        width,
+                        here.stream().map(x -> drawnPart(x, layout)).toList(),
+                        layout.cuts().stream()
+                                .filter(c -> c.lane() == lane)
+                                .map(c -> new Strip.Cut(c.from(), c.to(), run(layout, c.angle())))
+                                .toList(),
+                        layout.rests().stream()
+                                .filter(r -> r.lane() == lane && r.usable())
+                                .map(r -> new Strip.Rest(r.from(), r.to(), r.width()))
+                                .toList()));
+                near = near.plus(width).plus(kerf(layout));
+            }
+            return StripDrawing.layout(PieceStrip.of(piece).cutInto(drawn, layout.sawnThickness()), scale);
+        }
+
+        private Strip.Part drawnPart(Placed x, Plan.PieceLayout layout) {
+            Plan.Part part = x.part();
+            return new Strip.Part(
+                    String.valueOf(x.place()),
+                    x.place() + (x.head() ? " head" : " neck"),
+                    part.from(),
+                    part.to(),
+                    run(layout, x.pairing().angle()),
+                    part.bevelAtLeft(),
+                    part.width(),
+                    x.head());
+        }
+
+        private static Length laneWidth(Plan.PieceLayout layout, List<Placed> parts, int lane) {
+            Length width = Length.ZERO;
+            for (Placed x : parts) {
+                width = width.max(x.part().width());
+            }
+            for (Plan.Stretch rest : layout.rests()) {
+                width = rest.lane() == lane ? width.max(rest.width()) : width;
+            }
+            return width;
+        }
+
+        private Length kerf(Plan.PieceLayout layout) {
+            Saw saw = sawOf.get(layout.saw());
+            return saw == null ? Length.ZERO : saw.kerf();
+        }
+
+        private Missing missing(Plan.Unfilled u) {
+            NeckDesign design = designOf.get(u.design());
+            return new Missing(
+                    u.order(),
+                    u.design(),
+                    design == null ? u.design() : design.name(),
+                    u.missing(),
+                    u.misses(),
+                    u.relaxation());
+        }
+
+        private List<WoodSwatch> swatches() {
+            Set<String> ids = new LinkedHashSet<>();
+            plan.layouts().forEach(l -> {
+                Piece piece = pieceOf.get(l.piece());
+                if (piece != null) {
+                    ids.addAll(piece.wood().speciesIds());
+                }
+            });
+            return ids.stream()
+                    .map(id -> new WoodSwatch(speciesName(id), WoodLook.of(id)))
+                    .toList();
+        }
+
+        private String woodName(Piece piece) {
+            return piece.wood().speciesIds().stream().map(this::speciesName).collect(Collectors.joining(" / "));
+        }
+
+        private String speciesName(String id) {
+            return woods.find(id).map(Species::commonName).orElse(id);
+        }
+    }
+
+    private static StripDrawing flow(Plan.Books books) {
+        return ShareStrip.of(
+                "flow",
+                "Where the wood goes",
+                bookRows(books).stream()
+                        .map(r -> new ShareStrip.Share(
+                                r.letter(), r.name(), r.volume().shareOf(books.input()), r.kind()))
+                        .toList());
+    }
+
+    private static List<BookRow> bookRows(Plan.Books b) {
+        return List.of(
+                new BookRow(
+                        "a",
+                        "Parts as sawn",
+                        "necks and heads, with their allowances",
+                        b.parts(),
+                        ShareStrip.Kind.USED),
+                new BookRow(
+                        "b",
+                        "Rests back to the rack",
+                        "long and wide enough to keep",
+                        b.usableRest(),
+                        ShareStrip.Kind.REST),
+                new BookRow(
+                        "c",
+                        "Rests too small",
+                        "shorter or narrower than the shop keeps",
+                        b.unusableRest(),
+                        ShareStrip.Kind.WASTE),
+                new BookRow("d", "Saw kerf", "turned to dust by the cuts", b.kerf(), ShareStrip.Kind.WASTE),
+                new BookRow(
+                        "e", "Bevel wedges", "beside bevels no second part shares", b.bevel(), ShareStrip.Kind.WASTE),
+                new BookRow("f", "Edges", "wood beside the parts, and jointed edges", b.edge(), ShareStrip.Kind.WASTE),
+                new BookRow("g", "Ends and flaws", "end checks and flaws cut out", b.trim(), ShareStrip.Kind.WASTE),
+                new BookRow("h", "Planing", "flattening and planing both faces", b.planing(), ShareStrip.Kind.WASTE));
+    }
+}
