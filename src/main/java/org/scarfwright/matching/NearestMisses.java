@@ -135,6 +135,7 @@ final class NearestMisses {
         Verdict.Refused worst = c.refused().stream()
                 .max(Comparator.comparingDouble(NearestMisses::weight))
                 .orElseThrow();
+        boolean bothParts = worst.rule().equals(new SamePieceRule().name());
         List<String> also = c.refused().stream()
                 .filter(r -> !r.equals(worst))
                 .map(Verdict.Refused::rule)
@@ -143,7 +144,11 @@ final class NearestMisses {
                 c.piece().code(),
                 worst.rule(),
                 worst.shortBy(),
-                c.piece().code() + " as the " + Words.role(c.trial().need().role()) + ": " + worst.reason()
+                c.piece().code()
+                        + (bothParts
+                                ? ""
+                                : " as the " + Words.role(c.trial().need().role())) + ": "
+                        + worst.reason()
                         + (also.isEmpty() ? "" : "; also refused for " + Words.list(also)) + ".");
     }
 

@@ -85,7 +85,7 @@ final class PlanMaker {
                 new Level("saw set-ups", BigDecimal.valueOf(level.value()), BigDecimal.valueOf(level.bound()), "count");
             case PLANED ->
                 new Level(
-                        "wood planed away",
+                        "wood planed away, under cuts too",
                         BigDecimal.valueOf(level.value(), 3),
                         BigDecimal.valueOf(level.bound(), 3),
                         "cm³");

@@ -87,9 +87,14 @@ final class Reasons {
                     String word = other.need().arrangement().word();
                     return refused.isEmpty()
                             ? Words.capital(word) + " it would take " + Words.mm(other.section()) + " of neck."
-                            : Words.capital(word) + " " + neck.piece().code() + " would not do as the neck: "
-                                    + refused.get(0).reason().split(";", -1)[0] + ".";
+                            : neck.piece().code() + " would not do " + word + ": "
+                                    + withoutArrangement(refused.get(0).reason(), word) + ".";
                 });
+    }
+
+    /** The first thing a reason says, without the arrangement the sentence around it has named. */
+    private static String withoutArrangement(String reason, String word) {
+        return reason.split(";", -1)[0].replaceFirst(" " + word + "( at [0-9.]+°)?", "");
     }
 
     /** What else could have been this part. */
@@ -115,7 +120,8 @@ final class Reasons {
         Piece next = shorter.get(shorter.size() - 1);
         return Optional.of("Of " + fitting.size() + " pieces that can be this " + role + ", " + shorter.size()
                 + (shorter.size() == 1 ? " is" : " are") + " shorter; the nearest is " + next.code() + " with "
-                + Words.mm(Trial.longestZone(next)) + taken(next) + ".");
+                + Words.mm(Trial.longestZone(next)) + taken(next)
+                + (t.piece().setAside() && !next.setAside() ? ". Wood that was set aside is spent first." : "."));
     }
 
     private String taken(Piece piece) {

