@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import org.scarfwright.matching.search.LinearSolver.Outcome;
@@ -37,6 +38,7 @@ public final class OrToolsSearch implements MatchSearch {
     private static final int MOST_COLUMNS = 60_000;
 
     private final LinearSolver solver;
+    private final int mostColumns;
 
     /**
      * The search with the native solvers of this machine.
@@ -44,11 +46,13 @@ public final class OrToolsSearch implements MatchSearch {
      * @throws IllegalStateException when they cannot be used; see {@link NativeSolver#usable()}
      */
     public OrToolsSearch() {
-        this(NativeSolver.get());
+        this(NativeSolver.get(), MOST_COLUMNS);
     }
 
-    OrToolsSearch(LinearSolver solver) {
+    /** @param mostColumns most layouts listed at once; with fewer than a proof needs there is a plan and a bound */
+    OrToolsSearch(LinearSolver solver, int mostColumns) {
         this.solver = solver;
+        this.mostColumns = mostColumns;
     }
 
     @Override
@@ -64,6 +68,7 @@ public final class OrToolsSearch implements MatchSearch {
         private final Map<Measure, Long> bounds = new EnumMap<>(Measure.class);
         private final Set<SiteLayout> pool = new LinkedHashSet<>();
         private List<SiteLayout> complete = List.of();
+        private boolean allListed;
         private CutPlan best = CutPlan.NOTHING;
 
         Run(SearchProblem problem, SearchClock clock) {
@@ -166,12 +171,15 @@ public final class OrToolsSearch implements MatchSearch {
             }
             while (low < value(level) && !clock.over()) {
                 long gap = value(level) * Prices.ONE - scaled;
-                List<SiteLayout> inside = prices.within(gap, MOST_COLUMNS);
+                Optional<List<SiteLayout>> inside = prices.within(gap, mostColumns);
                 while (inside.isEmpty() && gap > 0) {
                     gap /= 2;
-                    inside = prices.within(gap, MOST_COLUMNS);
+                    inside = prices.within(gap, mostColumns);
                 }
-                Set<SiteLayout> columns = new LinkedHashSet<>(inside);
+                if (inside.isEmpty()) {
+                    break; // more layouts than fit touch the bound itself: nothing can be proved this way
+                }
+                Set<SiteLayout> columns = new LinkedHashSet<>(inside.get());
                 columns.addAll(Choice.of(model, best).layouts().keySet());
                 Master master = new Master(model, List.copyOf(columns), level, held);
                 Solution s = solver.optimise(
@@ -191,20 +199,22 @@ public final class OrToolsSearch implements MatchSearch {
             }
             bound(level, value(level));
             if (level == Measure.BOOK_VALUE) {
-                complete = prices.within(value(level) * Prices.ONE - scaled, MOST_COLUMNS);
-                return true;
+                Optional<List<SiteLayout>> all = prices.within(value(level) * Prices.ONE - scaled, mostColumns);
+                allListed = all.isPresent();
+                complete = all.orElse(List.of());
             }
             return true;
         }
 
         private boolean over(Measure level) {
-            Set<SiteLayout> columns = new LinkedHashSet<>(complete);
+            Set<SiteLayout> columns = new LinkedHashSet<>(allListed ? complete : pool);
             columns.addAll(Choice.of(model, best).layouts().keySet());
             Master master = new Master(model, List.copyOf(columns), level, held);
             Solution s = solver.optimise(
                     master.program, master.hint(Choice.of(model, best)), clock.leftMillis(), clock.cancelled());
             take(master, s);
-            long low = Math.max(0, safe(s.bound(), value(level)));
+            // A bound over some of the layouts says nothing about the others.
+            long low = allListed ? Math.max(0, safe(s.bound(), value(level))) : level == Measure.PIECES ? 1 : 0;
             bound(level, Math.min(low, value(level)));
             return low >= value(level);
         }

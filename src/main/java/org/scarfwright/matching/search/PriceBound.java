@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
 import org.scarfwright.matching.search.RackModel.Prepared;
@@ -99,9 +100,9 @@ final class PriceBound {
      *
      * @param gap in units of {@link Prices#ONE}
      * @param limit most layouts in all
-     * @return empty when there are more than the limit
+     * @return nothing when there are more than the limit: an incomplete list proves nothing
      */
-    List<SiteLayout> within(long gap, int limit) {
+    Optional<List<SiteLayout>> within(long gap, int limit) {
         List<SiteLayout> result = new ArrayList<>();
         for (Prepared r : model.prepared) {
             long others = 0;
@@ -111,10 +112,10 @@ final class PriceBound {
             for (Site s : r.sites()) {
                 long rest = base(r) + others - Math.min(0, siteBest[s.index()]) - bundleBest[r.bundle()];
                 if (!spaces.get(s.index()).all(gap - rest, limit - result.size(), result)) {
-                    return List.of();
+                    return Optional.empty();
                 }
             }
         }
-        return result;
+        return Optional.of(result);
     }
 }
