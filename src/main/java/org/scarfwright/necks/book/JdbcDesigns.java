@@ -62,6 +62,7 @@ class JdbcDesigns implements Designs {
         return jdbc
                 .sql("select * from neck_design order by code")
                 .query((rs, row) -> design(rs, parts.getOrDefault(rs.getLong("id"), new Parts())))
+                .list()
                 .stream()
                 .sorted(Comparator.comparing(NeckDesign::code)) // the engines' collations differ
                 .toList();

@@ -85,8 +85,22 @@ class JdbcOrders implements Orders {
                         + "order by o.iso_week, o.priority desc, o.due_day, o.code")
                 .param("week", week.map(IsoWeek::toString).orElse(""))
                 .query((rs, row) -> entry(rs))
+                .list()
                 .stream()
                 .sorted(IN_ORDER)
+                .toList();
+    }
+
+    List<NeckOrder> openOf(String designCode) {
+        return jdbc
+                .sql(SELECT + "where d.code = :code and not o.cancelled"
+                        + " order by o.iso_week, o.priority desc, o.due_day, o.code")
+                .param("code", DraftReader.plainCode(designCode))
+                .query((rs, row) -> entry(rs))
+                .list()
+                .stream()
+                .sorted(IN_ORDER)
+                .map(OrderEntry::order)
                 .toList();
     }
 

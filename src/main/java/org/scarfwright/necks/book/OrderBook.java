@@ -46,6 +46,11 @@ public class OrderBook {
         return orders.entries(week);
     }
 
+    /** Orders for one design that are not called off; by week, priority (highest first), due day, code. */
+    public List<NeckOrder> openOf(String designCode) {
+        return orders.openOf(designCode);
+    }
+
     /** Weeks with any order on file, also those called off; earliest first. */
     public List<IsoWeek> weeksOnFile() {
         return orders.weeksOnFile();
