@@ -1,0 +1,125 @@
+package org.scarfwright.ledger.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.ledger.Act;
+import org.scarfwright.ledger.Balance;
+import org.scarfwright.ledger.Ledger;
+import org.scarfwright.ledger.Ledger.ActList;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.InvalidInputException;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+/** The ledger for programs. It can only be read. */
+@RestController
+@RequestMapping("/api/ledger")
+@Tag(name = "Ledger", description = "What happened to every piece, append-only")
+class LedgerApi {
+    private static final int USUAL_SIZE = 50;
+
+    private final Ledger ledger;
+
+    LedgerApi(Ledger ledger) {
+        this.ledger = ledger;
+    }
+
+    /** One act. */
+    @Schema(name = "Act")
+    record ActJson(
+            long id,
+            String kind,
+            String piece,
+            BigDecimal volumeBeforeMm3,
+            BigDecimal volumeAfterMm3,
+            @Nullable Long plan,
+            Instant at,
+            String who,
+            String detail) {
+        static ActJson of(Act act) {
+            return new ActJson(
+                    act.id(),
+                    act.kind().name().toLowerCase(Locale.ROOT),
+                    act.pieceCode(),
+                    act.volumeBefore().toMm3(),
+                    act.volumeAfter().toMm3(),
+                    act.planId(),
+                    act.at(),
+                    act.who(),
+                    act.detail());
+        }
+    }
+
+    /** One page of acts. */
+    @Schema(name = "ActList")
+    record ListJson(List<ActJson> acts, int page, int pages, long total) {}
+
+    /** All acts of one kind. */
+    @Schema(name = "BalanceLine")
+    record LineJson(String kind, long acts, BigDecimal inMm3, BigDecimal outMm3) {}
+
+    /** What came in, went out and is there. */
+    @Schema(name = "Balance")
+    record BalanceJson(
+            List<LineJson> lines,
+            BigDecimal inMm3,
+            BigDecimal outMm3,
+
+            @Schema(description = "Volume of the pieces that are there, from their sizes")
+            BigDecimal onRackMm3,
+
+            @Schema(description = "On the rack minus what the acts account for; 0 when the books close")
+            BigDecimal unexplainedMm3,
+
+            boolean closes) {}
+
+    @GetMapping
+    @Operation(
+            summary = "Acts, the newest first, one page at a time",
+            description = "piece: only acts on this piece. page from 1; size 1 to 500, usually 50.")
+    ListJson acts(
+            @RequestParam(name = "piece", required = false) @Nullable String piece,
+            @RequestParam(name = "page", defaultValue = "1") int page,
+            @RequestParam(name = "size", defaultValue = "" + USUAL_SIZE) int size) {
+        if (page < 1) {
+            throw refused("/page", "Page", page, "is not a page; the first is 1");
+        }
+        if (size < 1 || size > Ledger.LARGEST_PAGE) {
+            throw refused("/size", "Size", size, "is not a number from 1 to " + Ledger.LARGEST_PAGE);
+        }
+        ActList found = ledger.acts(piece, page, size);
+        return new ListJson(
+                found.acts().stream().map(ActJson::of).toList(), found.page(), found.pages(), found.total());
+    }
+
+    @GetMapping("/balance")
+    @Operation(summary = "What came in, what went out and what is there, exact")
+    BalanceJson balance() {
+        Balance balance = ledger.balance();
+        return new BalanceJson(
+                balance.lines().stream()
+                        .map(l -> new LineJson(
+                                l.kind().name().toLowerCase(Locale.ROOT),
+                                l.acts(),
+                                l.in().toMm3(),
+                                l.out().toMm3()))
+                        .toList(),
+                balance.in().toMm3(),
+                balance.out().toMm3(),
+                balance.onRack().toMm3(),
+                balance.unexplained().toMm3(),
+                balance.closes());
+    }
+
+    private static InvalidInputException refused(String pointer, String label, int value, String message) {
+        return new InvalidInputException(new FieldError(pointer, label, String.valueOf(value), message));
+    }
+}

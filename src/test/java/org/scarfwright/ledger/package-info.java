@@ -1,0 +1,5 @@
+/** Claims about the ledger. */
+@NullMarked
+package org.scarfwright.ledger;
+
+import org.jspecify.annotations.NullMarked;
