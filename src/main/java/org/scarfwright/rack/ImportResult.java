@@ -25,23 +25,23 @@ public record ImportResult(List<Row> rows, List<FieldError> errors, boolean save
         return rows.stream().filter(r -> r.outcome() == Outcome.UNCHANGED).count();
     }
 
-    public long wrong() {
-        return rows.stream().filter(r -> r.outcome() == Outcome.WRONG).count();
+    public long refused() {
+        return rows.stream().filter(r -> r.outcome() == Outcome.REFUSED).count();
     }
 
     /** What becomes of a row. */
     public enum Outcome {
         NEW,
         UNCHANGED,
-        WRONG
+        REFUSED
     }
 
     /**
      * One row.
      *
      * @param number as a spreadsheet numbers it; the header is row 1
-     * @param code of the piece; empty when one will be made, or when the row is wrong
-     * @param facts empty when the row is wrong
+     * @param code of the piece; empty when one will be made, or when the row is refused
+     * @param facts empty when the row is refused
      * @param remark what a person should know about an unchanged row; empty when nothing
      */
     public record Row(

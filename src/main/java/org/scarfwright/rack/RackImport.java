@@ -40,7 +40,10 @@ public class RackImport {
     /** Rows a file may have. */
     public static final int MOST_ROWS = 20_000;
 
-    static final CsvTable.Limits LIMITS = new CsvTable.Limits(32 * 1024 * 1024, MOST_ROWS, 2_000);
+    /** Bytes a file may have. */
+    public static final int MOST_BYTES = 32 * 1024 * 1024;
+
+    static final CsvTable.Limits LIMITS = new CsvTable.Limits(MOST_BYTES, MOST_ROWS, 2_000);
     static final CsvTable.Columns COLUMNS = new CsvTable.Columns(
             List.of("wood", "length", "width", "thickness"),
             Stream.of(PieceField.values())
@@ -185,7 +188,7 @@ public class RackImport {
         examineLots(examination);
         examination.lines.stream()
                 .filter(l -> l.outcome == null)
-                .forEach(l -> l.outcome = l.facts == null ? Outcome.WRONG : Outcome.NEW);
+                .forEach(l -> l.outcome = l.facts == null ? Outcome.REFUSED : Outcome.NEW);
         return examination;
     }
 
@@ -356,7 +359,7 @@ public class RackImport {
         }
 
         void wrong(Line line, PieceField field, String value, String message) {
-            line.outcome = Outcome.WRONG;
+            line.outcome = Outcome.REFUSED;
             errors.add(line.row.error(field.column(), value, message));
         }
 
@@ -373,8 +376,8 @@ public class RackImport {
                             .map(l -> new ImportResult.Row(
                                     l.number,
                                     Objects.requireNonNull(l.outcome),
-                                    l.outcome == Outcome.WRONG ? null : l.code,
-                                    l.outcome == Outcome.WRONG ? null : l.facts,
+                                    l.outcome == Outcome.REFUSED ? null : l.code,
+                                    l.outcome == Outcome.REFUSED ? null : l.facts,
                                     l.remark))
                             .toList(),
                     errors,

@@ -16,13 +16,13 @@ import org.scarfwright.wood.Species;
  * Finds a wood by what people call it: its id, common or botanical name, in any case, with the words in any order (sugar
  * maple is maple_sugar).
  */
-final class WoodNames {
+public final class WoodNames {
     private static final int SUGGESTED = 3;
 
     private final Map<String, String> ids = new HashMap<>();
     private final Map<String, String> names = new LinkedHashMap<>();
 
-    WoodNames(List<Species> woods) {
+    public WoodNames(List<Species> woods) {
         for (Species wood : woods) {
             names.put(wood.id(), wood.commonName());
         }
@@ -32,12 +32,12 @@ final class WoodNames {
         woods.forEach(w -> ids.putIfAbsent(key(w.botanicalName()), w.id()));
     }
 
-    Optional<String> find(String text) {
+    public Optional<String> find(String text) {
         return Optional.ofNullable(ids.get(key(text)));
     }
 
     /** Reads on from “Wood”: what is wrong and which woods were probably meant. */
-    String unknown(String text) {
+    public String unknown(String text) {
         List<String> known = new ArrayList<>(names.keySet());
         known.addAll(names.values());
         List<String> near = new ArrayList<>();

@@ -154,7 +154,7 @@ abstract class RackImportContract {
                         "/rows/4/width Row 4, width “0” is less than 1 mm, the least the rack takes.",
                         "/rows/4/thickness Row 4, thickness “-22” is negative; write for example 640, 64 cm or 25 3/8 in"
                                 + " (at most 300 mm).",
-                        "/rows/6/length Row 6, length “3 km” has the unit “km”; use mm, cm, m or in (at most 6000 mm).",
+                        "/rows/6/length Row 6, length “3 km” is more than 6000 mm, the most the rack takes.",
                         "/rows/7/length Row 7, length “25 38” can be read two ways; write 2538, or a fraction such as"
                                 + " 25 3/8 in (at most 6000 mm).",
                         "/rows/8/unit Row 8, unit “ell” is no unit; write mm, cm, m or in.",

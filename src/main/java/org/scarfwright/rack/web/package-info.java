@@ -1,4 +1,4 @@
-/** Pages and addresses of the rack and of its woods. */
+/** Pages and addresses of the rack. */
 @NullMarked
 package org.scarfwright.rack.web;
 

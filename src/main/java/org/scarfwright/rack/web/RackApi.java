@@ -1,0 +1,226 @@
+package org.scarfwright.rack.web;
+
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.rack.ImportResult;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceChangedSinceException;
+import org.scarfwright.rack.PieceList;
+import org.scarfwright.rack.Pieces;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.RackImport;
+import org.scarfwright.rack.WoodNames;
+import org.scarfwright.rack.WrongPieceException;
+import org.scarfwright.web.CsvTable;
+import org.scarfwright.web.EditConditionException;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.scarfwright.wood.SpeciesCatalog;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ProblemDetail;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.PutMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestHeader;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.util.UriComponentsBuilder;
+import tools.jackson.databind.JsonNode;
+
+/** The rack for programs. */
+@RestController
+@RequestMapping("/api/rack")
+@Tag(name = "Rack", description = "Pieces of wood")
+class RackApi {
+    private static final int USUAL_SIZE = 50;
+
+    private final Rack rack;
+    private final Pieces pieces;
+    private final RackImport rackImport;
+    private final SpeciesCatalog woods;
+
+    RackApi(Rack rack, Pieces pieces, RackImport rackImport, SpeciesCatalog woods) {
+        this.rack = rack;
+        this.pieces = pieces;
+        this.rackImport = rackImport;
+        this.woods = woods;
+    }
+
+    /** One page of pieces. */
+    @Schema(name = "PieceList")
+    record ListJson(List<PieceJson> pieces, int page, int pages, long total) {}
+
+    @GetMapping("/pieces")
+    @Operation(
+            summary = "Pieces, one page at a time",
+            description =
+                    "q: words found in code, note, place, lot or wood. wood: id or name. state: on_rack, reserved,"
+                            + " at_bench, used_up, scrapped. minLengthMm, minWidthMm, minThicknessMm: at least, as measured."
+                            + " sort: code, longest, widest, thickest, newest, oldest. page from 1; size 1 to 500, usually 50.")
+    ListJson list(
+            @Parameter(hidden = true) @RequestParam Map<String, String> asked,
+            @RequestParam(required = false) @Nullable String q,
+            @RequestParam(required = false) @Nullable String wood,
+            @RequestParam(required = false) @Nullable String state,
+            @RequestParam(required = false) @Nullable String place,
+            @RequestParam(required = false) @Nullable String minLengthMm,
+            @RequestParam(required = false) @Nullable String minWidthMm,
+            @RequestParam(required = false) @Nullable String minThicknessMm,
+            @RequestParam(required = false) @Nullable String sort,
+            @RequestParam(required = false) @Nullable String page,
+            @RequestParam(required = false) @Nullable String size) {
+        FilterForm.Asked read = new FilterForm(asked, LengthUnit.MM, "Mm")
+                .read(new WoodNames(woods.all()), USUAL_SIZE, Pieces.LARGEST_PAGE);
+        if (!read.errors().isEmpty()) {
+            throw new InvalidInputException(read.errors());
+        }
+        PieceList found = pieces.list(read.filter(), read.sort(), read.page(), read.size());
+        return new ListJson(
+                found.pieces().stream().map(PieceJson::of).toList(), found.page(), found.pages(), found.total());
+    }
+
+    @GetMapping("/pieces/{code}")
+    @Operation(summary = "One piece, with its version as ETag")
+    ResponseEntity<PieceJson> one(@PathVariable String code) {
+        return answer(HttpStatus.OK, find(code));
+    }
+
+    @PostMapping(path = "/pieces", consumes = MediaType.APPLICATION_JSON_VALUE)
+    @Operation(
+            summary = "Add a piece",
+            description = "Needs a wood or a lamination, and length, width and thickness.",
+            requestBody =
+                    @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = PieceJson.class))))
+    ResponseEntity<PieceJson> add(@RequestBody JsonNode body) {
+        PieceInput input = PieceInput.read(body);
+        try {
+            return answer(HttpStatus.CREATED, pieces.add(input.cells(), LengthUnit.MM));
+        } catch (WrongPieceException e) {
+            throw new InvalidInputException(input.errors(e.errors()));
+        }
+    }
+
+    @PutMapping(path = "/pieces/{code}", consumes = MediaType.APPLICATION_JSON_VALUE)
+    @Operation(
+            summary = "Change a piece",
+            description = "Replaces all that is said about it. Needs If-Match with the ETag that was read. Readings of"
+                    + " moisture and warp are only ever added: one that is left out stays.",
+            requestBody =
+                    @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = PieceJson.class))))
+    ResponseEntity<PieceJson> change(
+            @PathVariable String code,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            @RequestBody JsonNode body) {
+        Piece seen = find(code);
+        PieceTag.check(ifMatch, seen);
+        PieceInput input = PieceInput.read(body);
+        try {
+            return answer(HttpStatus.OK, pieces.change(seen, input.cells(), LengthUnit.MM));
+        } catch (WrongPieceException e) {
+            throw new InvalidInputException(input.errors(e.errors()));
+        } catch (PieceChangedSinceException e) {
+            throw EditConditionException.stale();
+        }
+    }
+
+    @PostMapping(path = "/import", consumes = "text/csv")
+    @Operation(
+            summary = "Import a rack file (all or none)",
+            description =
+                    "CSV in UTF-8 with the columns code, wood, length, width, thickness, unit, moisture, bow, crook,"
+                            + " cup, twist, lamination, defects, place, lot, cost, note and more; wood, length, width and"
+                            + " thickness are needed. With preview=true the answer is the same and nothing is saved. While a"
+                            + " cell is wrong the answer is 422 with an error per bad row and cell, and what the other rows"
+                            + " would become.",
+            requestBody =
+                    @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content =
+                                    @Content(mediaType = "text/csv", schema = @Schema(implementation = String.class))))
+    ResponseEntity<?> importFile(
+            @RequestParam(name = "preview", defaultValue = "false") boolean preview, HttpServletRequest request)
+            throws IOException {
+        Charset charset = charset(request.getContentType());
+        if (!charset.equals(StandardCharsets.UTF_8)) {
+            throw new InvalidInputException(new FieldError(
+                    "/file", "File", charset.name(), "is sent as " + charset.name() + "; send it as UTF-8"));
+        }
+        byte[] file;
+        try (InputStream in = request.getInputStream()) {
+            file = in.readNBytes(RackImport.MOST_BYTES + 1);
+        }
+        ImportResult result = preview ? rackImport.preview(file) : rackImport.save(file);
+        ImportJson answer = ImportJson.of(result);
+        if (!result.errors().isEmpty()) {
+            ProblemDetail problem = ProblemDetail.forStatusAndDetail(
+                    HttpStatus.UNPROCESSABLE_CONTENT,
+                    (result.errors().size() == 1
+                                    ? "One cell is"
+                                    : result.errors().size() + " cells are") + " not right; nothing was saved.");
+            problem.setTitle("Not right yet");
+            problem.setProperty(
+                    "errors",
+                    CsvTable.first(result.errors()).stream()
+                            .map(e -> Map.of(
+                                    "pointer", e.pointer(),
+                                    "field", e.field(),
+                                    "value", e.value(),
+                                    "message", e.sentence()))
+                            .toList());
+            problem.setProperty("added", answer.added());
+            problem.setProperty("unchanged", answer.unchanged());
+            problem.setProperty("refused", answer.refused());
+            problem.setProperty("rows", answer.rows());
+            return ResponseEntity.unprocessableContent()
+                    .contentType(MediaType.APPLICATION_PROBLEM_JSON)
+                    .body(problem);
+        }
+        return ResponseEntity.status(!preview && result.added() > 0 ? HttpStatus.CREATED : HttpStatus.OK)
+                .body(answer);
+    }
+
+    /** As the header names it; the request itself claims UTF-8 whatever was sent. */
+    private static Charset charset(@Nullable String contentType) {
+        Charset named = contentType == null
+                ? null
+                : MediaType.parseMediaType(contentType).getCharset();
+        return named == null ? StandardCharsets.UTF_8 : named;
+    }
+
+    private Piece find(String code) {
+        return rack.find(code).orElseThrow(() -> new NotFoundException("There is no piece “" + shown(code) + "”."));
+    }
+
+    static String shown(String code) {
+        return code.length() > 40 ? code.substring(0, 40) + "…" : code;
+    }
+
+    private static ResponseEntity<PieceJson> answer(HttpStatus status, Piece piece) {
+        ResponseEntity.BodyBuilder builder = ResponseEntity.status(status).eTag(PieceTag.of(piece));
+        if (status == HttpStatus.CREATED) {
+            builder.location(
+                    UriComponentsBuilder.fromPath("/api/rack/pieces/{code}").build(piece.code()));
+        }
+        return builder.body(PieceJson.of(piece));
+    }
+}

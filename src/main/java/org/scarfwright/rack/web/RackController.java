@@ -1,0 +1,176 @@
+package org.scarfwright.rack.web;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.LengthFormat;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceFilter;
+import org.scarfwright.rack.PieceHistory;
+import org.scarfwright.rack.PieceList;
+import org.scarfwright.rack.PieceState;
+import org.scarfwright.rack.PieceStrip;
+import org.scarfwright.rack.PieceWords;
+import org.scarfwright.rack.Pieces;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.WoodNames;
+import org.scarfwright.shop.Shop;
+import org.scarfwright.web.Choice;
+import org.scarfwright.web.FieldErrors;
+import org.scarfwright.web.NotFoundException;
+import org.scarfwright.web.Strip;
+import org.scarfwright.web.StripDrawing;
+import org.scarfwright.wood.SpeciesCatalog;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.util.UriComponentsBuilder;
+
+/** What wood there is, and what each piece can still give. */
+@Controller
+class RackController {
+    private static final int ON_PAGE = 25;
+    private static final List<Choice> SORTS = List.of(
+            new Choice("code", "Code"),
+            new Choice("longest", "Longest first"),
+            new Choice("widest", "Widest first"),
+            new Choice("thickest", "Thickest first"),
+            new Choice("newest", "Newest first"),
+            new Choice("oldest", "Oldest first"));
+    private static final List<String> ASKED =
+            List.of("q", "wood", "state", "place", "minLength", "minWidth", "minThickness", "sort");
+
+    private final Rack rack;
+    private final Pieces pieces;
+    private final PieceHistory history;
+    private final SpeciesCatalog woods;
+    private final Shop shop;
+
+    RackController(Rack rack, Pieces pieces, PieceHistory history, SpeciesCatalog woods, Shop shop) {
+        this.rack = rack;
+        this.pieces = pieces;
+        this.history = history;
+        this.woods = woods;
+        this.shop = shop;
+    }
+
+    /** A piece in the list. */
+    record Row(
+            String code,
+            String size,
+            String wood,
+            String moisture,
+            String place,
+            String state,
+            boolean free,
+            boolean setAside,
+            StripDrawing drawing) {}
+
+    @GetMapping("/rack")
+    ModelAndView list(@RequestParam Map<String, String> asked) {
+        LengthUnit unit = shop.settings().unit();
+        FilterForm form = new FilterForm(asked, unit, "");
+        FilterForm.Asked read = form.read(new WoodNames(woods.all()), ON_PAGE, Pieces.LARGEST_PAGE);
+        PieceList found = pieces.list(read.filter(), read.sort(), read.page(), ON_PAGE);
+        WoodLabels labels = new WoodLabels(woods.all());
+        boolean narrowed = !read.filter().equals(PieceFilter.ALL);
+        ModelAndView page = new ModelAndView("rack/list");
+        page.setStatus(read.errors().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
+        page.addObject("form", form);
+        page.addObject("unitShown", unit.symbol());
+        page.addObject("woods", labels.choices("Any wood"));
+        page.addObject("states", states());
+        page.addObject("places", places());
+        page.addObject("sorts", SORTS);
+        page.addObject("found", found);
+        page.addObject("rows", rows(found.pieces(), labels));
+        page.addObject("narrowed", narrowed);
+        page.addObject("before", found.page() > 1 ? link(form, found.page() - 1) : null);
+        page.addObject("after", found.page() < found.pages() ? link(form, found.page() + 1) : null);
+        page.addObject("errorList", read.errors());
+        page.addObject("errors", FieldErrors.byField(read.errors()));
+        return page;
+    }
+
+    @GetMapping("/rack/{code}")
+    ModelAndView show(@PathVariable String code) {
+        Piece piece = find(rack, code);
+        PieceView view = PieceView.of(
+                piece,
+                new PieceView.Readings(pieces.warpReadings(piece.code()), pieces.moistureReadings(piece.code())),
+                new WoodLabels(woods.all()),
+                shop.settings());
+        ModelAndView page = new ModelAndView("rack/piece");
+        page.addObject("piece", view);
+        page.addObject("rules", shop.settings());
+        page.addObject(
+                "caution",
+                "Plane while the piece is long and crosscut last: the planer may hold nothing shorter than "
+                        + LengthFormat.mm(Locale.ROOT).print(shop.settings().shortestMachined())
+                        + " by the shop’s rules, and its manual may ask for more. Shorter parts are flattened by hand or"
+                        + " on a carrier.");
+        page.addObject("history", history.of(piece.code()));
+        return page;
+    }
+
+    static Piece find(Rack rack, String code) {
+        Optional<Piece> piece = rack.find(code);
+        return piece.orElseThrow(
+                () -> new NotFoundException("There is no piece “" + RackApi.shown(code) + "” on the rack."));
+    }
+
+    private static List<Row> rows(List<Piece> pieces, WoodLabels labels) {
+        List<Strip> strips = pieces.stream().map(PieceStrip::of).toList();
+        StripDrawing.Scale scale = StripDrawing.Scale.of(strips);
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < pieces.size(); i++) {
+            Piece p = pieces.get(i);
+            rows.add(new Row(
+                    p.code(),
+                    PieceWords.size(p),
+                    labels.of(p.wood()),
+                    p.moisture() == null ? "" : p.moisture().content().toString(),
+                    p.place() == null ? "" : p.place(),
+                    PieceWords.state(p.state()),
+                    p.state() == PieceState.ON_RACK,
+                    p.setAside(),
+                    StripDrawing.row(strips.get(i), scale)));
+        }
+        return rows;
+    }
+
+    private static List<Choice> states() {
+        List<Choice> choices = new ArrayList<>(List.of(new Choice("", "Any state")));
+        for (PieceState state : PieceState.values()) {
+            choices.add(new Choice(PieceJson.word(state), PieceWords.state(state)));
+        }
+        return choices;
+    }
+
+    private List<Choice> places() {
+        List<Choice> choices = new ArrayList<>(List.of(new Choice("", "Any place")));
+        pieces.places().forEach(p -> choices.add(new Choice(p, p)));
+        return choices;
+    }
+
+    /** A link that can be shared: only what was asked for stands in it. */
+    private static @Nullable String link(FilterForm form, int page) {
+        UriComponentsBuilder link = UriComponentsBuilder.fromPath("/rack");
+        for (String name : ASKED) {
+            if (!form.text(name).isEmpty()) {
+                link.queryParam(name, "{" + name + "}");
+            }
+        }
+        return link.queryParam("page", page)
+                .encode()
+                .buildAndExpand(form.texts())
+                .toUriString();
+    }
+}

@@ -1,0 +1,296 @@
+package org.scarfwright.rack.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.allOf;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.flash;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.scarfwright.database.OnH2;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceCells;
+import org.scarfwright.rack.PieceField;
+import org.scarfwright.rack.Pieces;
+import org.scarfwright.rack.Rack;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.mock.web.MockMultipartFile;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.transaction.annotation.Transactional;
+
+/** What people see of the rack. */
+@OnH2
+@Transactional
+@SuppressWarnings("NullAway.Init")
+class RackPagesTest {
+    @Autowired
+    MockMvc mvc;
+
+    @Autowired
+    Rack rack;
+
+    @Autowired
+    Pieces pieces;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    private Piece add(PieceField field, String text) {
+        return pieces.add(
+                new PieceCells()
+                        .put(PieceField.CODE, "PG-1")
+                        .put(PieceField.WOOD, "maple_sugar")
+                        .put(PieceField.LENGTH, "700")
+                        .put(PieceField.WIDTH, "80")
+                        .put(PieceField.THICKNESS, "25")
+                        .put(field, text),
+                LengthUnit.MM);
+    }
+
+    @Test
+    void emptyRackSaysWhatToDo() throws Exception {
+        for (String table :
+                List.of("reservation", "warp_reading", "moisture_reading", "piece_defect", "piece_strip", "piece")) {
+            jdbc.sql("delete from " + table).update();
+        }
+        mvc.perform(get("/rack"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("There is no wood on the rack yet"),
+                                containsString("/rack/new"),
+                                containsString("/rack/import"))));
+    }
+
+    @Test
+    void listDrawsEveryPieceAndKeepsTheFilter() throws Exception {
+        add(PieceField.PLACE, "Shelf \"B&2\"");
+        mvc.perform(get("/rack").param("q", "pg-1").param("minLength", "25 in"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("PG-1"),
+                                containsString("700 mm × 80 mm × 25 mm"),
+                                containsString("value=\"25 in\""),
+                                containsString("Shelf &quot;B&amp;2&quot;"),
+                                containsString("<svg"))));
+        mvc.perform(get("/rack").param("q", "pg-1").param("minLength", "26 1/3 in"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("is not a fraction of an inch rule")));
+        mvc.perform(get("/rack").param("q", "nothing like it \0"))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("No piece is like that")));
+    }
+
+    @Test
+    void longListIsPagedWithLinksThatCanBeShared() throws Exception {
+        StringBuilder file = new StringBuilder("code,wood,length,width,thickness,note\n");
+        for (int i = 0; i < 30; i++) {
+            file.append("PX-").append(i).append(",wenge,500,60,20,a&b batch\n");
+        }
+        mvc.perform(multipart("/rack/import")
+                        .param("text", file.toString())
+                        .param("then", "save")
+                        .with(csrf()))
+                .andExpect(redirectedUrl("/rack"));
+        String page = mvc.perform(get("/rack").param("q", "a&b").param("sort", "longest"))
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(page).contains("Page 1 of 2").contains("/rack?q=a%26b&amp;sort=longest&amp;page=2");
+    }
+
+    @Test
+    void pieceSaysWhatItCanStillGiveAndOnWhatAssumption() throws Exception {
+        add(PieceField.BOW, "6");
+        mvc.perform(get("/rack/pg-1"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("These figures rest on an assumption"),
+                                // 6·(l/700)² = 1 => 285.77 mm, by hand
+                                containsString("As a neck 20.0 mm thick: up to 285.7 mm long"),
+                                containsString("more than 1.0 mm out of straight before planing"),
+                                // 25 - 6·(l/700)² - 2 = 15 => over the whole length
+                                containsString("As a head 15.0 mm thick: up to 700.0 mm long"),
+                                containsString("Usable thickness against the length of a part"),
+                                containsString("Added to the rack: 700 mm × 80 mm × 25 mm."),
+                                containsString("Caution."))));
+        mvc.perform(get("/rack/NONE")).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void pieceNobodyMeasuredSaysSo() throws Exception {
+        add(PieceField.NOTE, "<script>alert(1)</script>");
+        mvc.perform(get("/rack/PG-1"))
+                .andExpect(content().string(containsString("Nobody measured it, so it counts as flat.")))
+                .andExpect(content().string(not(containsString("<script>alert"))));
+    }
+
+    @Test
+    void addsAPieceFromFourFields() throws Exception {
+        mvc.perform(post("/rack/new")
+                        .param("unit", "in")
+                        .param("wood", "wenge")
+                        .param("length", "25 3/8")
+                        .param("width", "3")
+                        .param("thickness", "7/8")
+                        .param("code", "pg-2")
+                        .with(csrf()))
+                .andExpect(redirectedUrl("/rack/PG-2"))
+                .andExpect(flash().attribute("notice", "Piece PG-2 is on the rack."));
+        Piece piece = rack.find("PG-2").orElseThrow();
+        assertThat(piece.width().typed()).isEqualTo("3 in");
+        assertThat(piece.length().length().um()).isEqualTo(644_525);
+    }
+
+    @Test
+    void sameAgainStartsFromTheLastPiece() throws Exception {
+        String next = mvc.perform(post("/rack/new")
+                        .param("unit", "mm")
+                        .param("wood", "wenge")
+                        .param("length", "640")
+                        .param("width", "70")
+                        .param("thickness", "22")
+                        .param("then", "again")
+                        .with(csrf()))
+                .andExpect(status().is3xxRedirection())
+                .andReturn()
+                .getResponse()
+                .getRedirectedUrl();
+        mvc.perform(get(String.valueOf(next)))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("value=\"640 mm\"")));
+    }
+
+    @Test
+    void badFormKeepsWhatWasTyped() throws Exception {
+        mvc.perform(post("/rack/new")
+                        .param("unit", "mm")
+                        .param("wood", "")
+                        .param("length", "64 zm")
+                        .param("width", "70")
+                        .param("thickness", "")
+                        .param("defects", "knot 1-2 <i>")
+                        .with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("value=\"64 zm\""),
+                                containsString("Length “64 zm” has the unit “zm”; use mm, cm, m or in"),
+                                containsString("Thickness is missing"),
+                                containsString("Wood is missing"),
+                                containsString("knot 1-2 &lt;i&gt;"),
+                                containsString("<details open=\"open\">"))));
+    }
+
+    @Test
+    void editSavesAndASecondEditorIsTold() throws Exception {
+        add(PieceField.BOW, "1");
+        String form = mvc.perform(get("/rack/PG-1/edit"))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString();
+        assertThat(form).contains("name=\"seen\" value=\"&quot;0&quot;\"").contains("value=\"700 mm\"");
+        mvc.perform(post("/rack/PG-1/edit")
+                        .param("seen", "\"0\"")
+                        .param("unit", "mm")
+                        .param("wood", "maple_sugar")
+                        .param("length", "690")
+                        .param("width", "80 mm")
+                        .param("thickness", "25 mm")
+                        .param("bow", "2")
+                        .with(csrf()))
+                .andExpect(redirectedUrl("/rack/PG-1"));
+        assertThat(rack.find("PG-1").orElseThrow().warp().bow().um()).isEqualTo(2_000);
+        mvc.perform(post("/rack/PG-1/edit")
+                        .param("seen", "\"0\"")
+                        .param("unit", "mm")
+                        .param("wood", "maple_sugar")
+                        .param("length", "680")
+                        .param("width", "80 mm")
+                        .param("thickness", "25 mm")
+                        .with(csrf()))
+                .andExpect(status().isConflict())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Piece PG-1 was changed since you opened it."),
+                                containsString("value=\"680\""),
+                                containsString("value=\"&quot;1&quot;\""))));
+    }
+
+    @Test
+    void reservedPieceCannotBeMadeShorterOnThePage() throws Exception {
+        Piece piece = add(PieceField.PLACE, "A");
+        rack.reserve(4, List.of(new Rack.PieceStamp(piece.code(), piece.version())));
+        mvc.perform(post("/rack/PG-1/edit")
+                        .param("seen", "\"0-reserved\"")
+                        .param("unit", "mm")
+                        .param("wood", "maple_sugar")
+                        .param("length", "600")
+                        .param("width", "80 mm")
+                        .param("thickness", "25 mm")
+                        .with(csrf()))
+                .andExpect(status().isConflict())
+                .andExpect(content().string(containsString("This edit is not possible now. Piece PG-1 is reserved")));
+    }
+
+    @Test
+    void importShowsErrorsAndKeepsTheText() throws Exception {
+        String text = "code,wood,length,width,thickness\nPG-3,maple_sugar,640,70,22\nPG-4,mapel_sugar,640,70,\n";
+        mvc.perform(multipart("/rack/import")
+                        .param("text", text)
+                        .param("then", "save")
+                        .with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Row 3, wood “mapel_sugar” is no wood the shop knows"),
+                                containsString("Row 3, thickness is missing"),
+                                containsString("PG-4,mapel_sugar,640,70,"),
+                                containsString("1 new piece"))));
+        assertThat(rack.find("PG-3")).isEmpty();
+    }
+
+    @Test
+    void importLooksFirstThenSaves() throws Exception {
+        MockMultipartFile file = new MockMultipartFile(
+                "file",
+                "rack.csv",
+                "text/csv",
+                "\ufeffcode;wood;length;width;thickness\nPG-5;wenge;640,5;70;22\n".getBytes(StandardCharsets.UTF_8));
+        mvc.perform(multipart("/rack/import").file(file).param("then", "look").with(csrf()))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Nothing is saved so far."),
+                                containsString("PG-5;wenge;640,5;70;22"),
+                                containsString("640,5 mm × 70 mm × 22 mm"))));
+        assertThat(rack.find("PG-5")).isEmpty();
+        mvc.perform(multipart("/rack/import").file(file).param("then", "save").with(csrf()))
+                .andExpect(redirectedUrl("/rack"))
+                .andExpect(flash().attribute("notice", "1 piece is new on the rack."));
+        assertThat(rack.find("PG-5")).isPresent();
+    }
+
+    @Test
+    void importRefusesAFileThatIsNoText() throws Exception {
+        MockMultipartFile file = new MockMultipartFile(
+                "file", "rack.csv", "text/csv", "wood,l\u00e4nge\n".getBytes(StandardCharsets.ISO_8859_1));
+        mvc.perform(multipart("/rack/import").file(file).with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(containsString("File is not UTF-8: line 1")));
+    }
+}
