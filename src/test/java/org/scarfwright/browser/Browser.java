@@ -1,0 +1,210 @@
+package org.scarfwright.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.CheckedNode;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.File;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import org.junit.jupiter.api.Assumptions;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.print.PageSize;
+import org.openqa.selenium.print.PrintOptions;
+import org.openqa.selenium.support.ui.Select;
+
+/** Headless Chromium, used as a person uses it: by labels, links and buttons. */
+final class Browser implements AutoCloseable {
+    private final ChromeDriver driver;
+    private final String address;
+
+    private Browser(ChromeDriver driver, String address) {
+        this.driver = driver;
+        this.address = address;
+    }
+
+    /** A browser that is missing fails the build where CI is true, and skips the test with a reason elsewhere. */
+    static Browser open(String address) {
+        Optional<File> chromium = onPath("chromium");
+        Optional<File> chromedriver = onPath("chromedriver");
+        if (chromium.isEmpty() || chromedriver.isEmpty()) {
+            String missing =
+                    "No chromium and chromedriver on the PATH; on Debian: apt-get install chromium chromium-driver";
+            if (Boolean.parseBoolean(System.getenv("CI"))) {
+                throw new AssertionError(missing);
+            }
+            Assumptions.abort(missing);
+        }
+        ChromeOptions options = new ChromeOptions();
+        options.setBinary(chromium.orElseThrow());
+        options.addArguments(
+                "--headless=new",
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-dev-shm-usage",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+                "--no-first-run",
+                "--lang=en");
+        ChromeDriverService service = new ChromeDriverService.Builder()
+                .usingDriverExecutable(chromedriver.orElseThrow())
+                .usingAnyFreePort()
+                .build();
+        ChromeDriver driver = new ChromeDriver(service, options);
+        driver.manage().timeouts().pageLoadTimeout(Duration.ofMinutes(3)).scriptTimeout(Duration.ofMinutes(2));
+        return new Browser(driver, address);
+    }
+
+    private static Optional<File> onPath(String name) {
+        return Arrays.stream(
+                        Objects.requireNonNullElse(System.getenv("PATH"), "").split(File.pathSeparator, -1))
+                .map(folder -> new File(folder, name))
+                .filter(File::canExecute)
+                .findFirst();
+    }
+
+    // Looking
+
+    void width(int pixels) {
+        driver.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", pixels, "height", 900, "deviceScaleFactor", 1, "mobile", false));
+    }
+
+    void dark(boolean dark) {
+        driver.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", dark ? "dark" : "light"))));
+    }
+
+    /** The page's own scripts; the test itself can still look. */
+    void scripts(boolean on) {
+        driver.executeCdpCommand("Emulation.setScriptExecutionDisabled", Map.of("value", !on));
+    }
+
+    String heading() {
+        List<WebElement> headings = driver.findElements(By.tagName("h1"));
+        assertThat(headings).as("one h1 on " + path()).hasSize(1);
+        return headings.get(0).getText();
+    }
+
+    String text() {
+        return driver.findElement(By.tagName("main")).getText();
+    }
+
+    String path() {
+        return Objects.requireNonNull(driver.getCurrentUrl()).substring(address.length());
+    }
+
+    int count(String selector) {
+        return driver.findElements(By.cssSelector(selector)).size();
+    }
+
+    String value(String label) {
+        return Objects.requireNonNull(field(label).getDomProperty("value"));
+    }
+
+    /** Paths of this program that the page links to. */
+    List<String> links() {
+        return driver.findElements(By.cssSelector("a[href]")).stream()
+                .map(a -> Objects.requireNonNull(a.getDomProperty("href")))
+                .filter(href -> href.startsWith(address + "/"))
+                .map(href -> href.substring(address.length()).replaceFirst("#.*", ""))
+                .distinct()
+                .toList();
+    }
+
+    /** Whether the page itself scrolls sideways. */
+    boolean overflows() {
+        return (boolean) Objects.requireNonNull(driver.executeScript(
+                "return document.documentElement.scrollWidth > document.documentElement.clientWidth"));
+    }
+
+    /** What the accessibility rules find, one line each. */
+    List<String> violations() {
+        return new AxeBuilder()
+                .analyze(driver).getViolations().stream()
+                        .map(v -> v.getId() + " at "
+                                + v.getNodes().stream()
+                                        .map(CheckedNode::getTarget)
+                                        .map(String::valueOf)
+                                        .limit(5)
+                                        .toList())
+                        .toList();
+    }
+
+    /** The page as it is printed. */
+    byte[] pdf(PageSize paper) {
+        PrintOptions options = new PrintOptions();
+        options.setPageSize(paper);
+        return Base64.getDecoder().decode(driver.print(options).getContent());
+    }
+
+    // Acting
+
+    void go(String path) {
+        driver.get(address + path);
+    }
+
+    void link(String text) {
+        press(driver.findElement(
+                By.xpath("//a[normalize-space()=" + quoted(text) + "][not(ancestor::details[not(@open)])]")));
+    }
+
+    void button(String text) {
+        press(driver.findElement(By.xpath("//main//button[starts-with(normalize-space()," + quoted(text) + ")]")));
+    }
+
+    void fill(String label, String text) {
+        WebElement field = field(label);
+        field.clear();
+        field.sendKeys(text);
+    }
+
+    void choose(String label, String option) {
+        new Select(field(label)).selectByVisibleText(option);
+    }
+
+    void upload(String label, String name, String content) {
+        try {
+            Path file = Files.createTempDirectory("upload").resolve(name);
+            Files.writeString(file, content);
+            field(label).sendKeys(file.toString());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private WebElement field(String label) {
+        WebElement named = driver.findElement(By.xpath("//main//label[normalize-space()=" + quoted(label) + "]"));
+        return driver.findElement(By.id(Objects.requireNonNull(named.getDomAttribute("for"))));
+    }
+
+    private void press(WebElement element) {
+        driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
+        element.click();
+    }
+
+    private static String quoted(String text) {
+        return "\"" + text + "\"";
+    }
+
+    @Override
+    public void close() {
+        driver.quit();
+    }
+}
