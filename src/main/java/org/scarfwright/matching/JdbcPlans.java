@@ -39,8 +39,11 @@ class JdbcPlans implements ShopContents {
         return jdbc.sql("select count(*) from plan").query(Long.class).single() == 0;
     }
 
-    /** @return the plan with its id */
-    Plan insert(Plan plan) {
+    /**
+     * @param designs version of every design the plan makes necks of, by code
+     * @return the plan with its id
+     */
+    Plan insert(Plan plan, Map<String, Long> designs) {
         KeyHolder keys = new GeneratedKeyHolder();
         jdbc.sql("insert into plan (week, state, status, made_at, filled, ordered, document)"
                         + " values (:week, :state, :status, :madeAt, :filled, :ordered, :document)")
@@ -60,6 +63,12 @@ class JdbcPlans implements ShopContents {
                     .param("version", layout.pieceVersion())
                     .update();
         }
+        designs.forEach((code, version) -> jdbc.sql(
+                        "insert into plan_design (plan_id, design_code, design_version) values (:plan, :design, :version)")
+                .param("plan", id)
+                .param("design", code)
+                .param("version", version)
+                .update());
         return plan.saved(id, plan.state());
     }
 
@@ -105,6 +114,17 @@ class JdbcPlans implements ShopContents {
                 .param("id", id)
                 .query((row, n) -> new PieceStamp(row.getString("piece_code"), row.getLong("piece_version")))
                 .list();
+    }
+
+    /** Versions by code. */
+    Map<String, Long> designs(long id) {
+        Map<String, Long> versions = new TreeMap<>();
+        jdbc.sql("select design_code, design_version from plan_design where plan_id = :id order by design_code")
+                .param("id", id)
+                .query(row -> {
+                    versions.put(row.getString("design_code"), row.getLong("design_version"));
+                });
+        return versions;
     }
 
     /** Which necks of this order accepted plans make. */

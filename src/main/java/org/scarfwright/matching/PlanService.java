@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
@@ -89,7 +90,7 @@ class PlanService implements Plans {
                 throw new ConflictException("The plan that was found did not pass its check, and nothing was saved: "
                         + String.join(" ", faults));
             }
-            return required(transaction.execute(s -> plans.insert(plan)));
+            return required(transaction.execute(s -> plans.insert(plan, versions(plan, question.input()))));
         } finally {
             oneAtATime.unlock();
         }
@@ -103,6 +104,15 @@ class PlanService implements Plans {
             Thread.currentThread().interrupt();
             return false;
         }
+    }
+
+    private static Map<String, Long> versions(Plan plan, MatchInput input) {
+        Map<String, Long> versions = new TreeMap<>();
+        for (Plan.Pairing pairing : plan.pairings()) {
+            NeckDesign design = input.line(pairing.order()).orElseThrow().design();
+            versions.put(design.code(), design.version());
+        }
+        return versions;
     }
 
     private record Question(MatchInput input, PlanCheck.Facts facts) {}
@@ -204,6 +214,10 @@ class PlanService implements Plans {
                     + (elsewhere.size() == 1 ? " is" : " are")
                     + " in an accepted plan already. Undo that plan first, or match the week again.");
         }
+        List<String> changes = changes(plan);
+        if (!changes.isEmpty()) {
+            throw new ConflictException(String.join(" ", changes) + " Nothing was reserved; match the week again.");
+        }
         plans.holdNecks(plan);
         try {
             rack.reserve(id, plans.pieces(id));
@@ -213,6 +227,27 @@ class PlanService implements Plans {
         }
         plans.changeState(id, Plan.State.ACCEPTED);
         return plan.saved(id, Plan.State.ACCEPTED);
+    }
+
+    /** What the plan was made for and is not so any more. Its pieces are told by the rack. */
+    private List<String> changes(Plan plan) {
+        List<String> changes = new ArrayList<>();
+        plans.designs(plan.id()).forEach((code, version) -> {
+            Optional<NeckDesign> now = designs.find(code);
+            if (now.isEmpty() || now.get().version() != version) {
+                changes.add("Design " + code + " was changed since.");
+            }
+        });
+        Map<String, NeckOrder> now = orders.inWeek(IsoWeek.parse(plan.week())).stream()
+                .collect(Collectors.toMap(NeckOrder::code, Function.identity()));
+        for (Plan.Pairing pairing : plan.pairings()) {
+            NeckOrder order = now.get(pairing.order());
+            if (order == null || !order.designCode().equals(pairing.design()) || order.quantity() < pairing.number()) {
+                changes.add("Order " + pairing.order() + " does not ask for its neck no. " + pairing.number()
+                        + " of design " + pairing.design() + " in this week any more.");
+            }
+        }
+        return changes;
     }
 
     @Override

@@ -32,8 +32,8 @@ public interface Plans {
      * Reserves every piece the plan cuts. Accepting an accepted plan again changes nothing.
      *
      * @throws org.scarfwright.web.NotFoundException when there is no such plan
-     * @throws org.scarfwright.web.ConflictException naming every piece that changed or went meanwhile, or every neck that
-     *     another accepted plan has
+     * @throws org.scarfwright.web.ConflictException naming every piece, design or order that changed or went meanwhile, or
+     *     every neck that another accepted plan has
      */
     Plan accept(long id);
 

@@ -1,5 +1,6 @@
 package org.scarfwright.matching;
 
+import java.util.Optional;
 import org.scarfwright.measure.Length;
 import org.scarfwright.rack.UsableSize;
 
@@ -24,6 +25,15 @@ record StraightnessRule() implements PartRule {
                 "a neck from it is out of straight by " + Words.atLeast(out(t)) + " "
                         + t.need().arrangement().word() + ", " + Words.atLeast(over) + " more than a neck may be",
                 over);
+    }
+
+    /** Told for heads as well: a piece whose warp nobody measured counts as flat in every rule. */
+    @Override
+    public Optional<String> note(Trial t) {
+        return t.piece().warp().isMeasured()
+                ? Optional.empty()
+                : Optional.of("The warp of " + t.piece().code()
+                        + " was never measured and counts as none: sight along it before cutting.");
     }
 
     private static Length out(Trial t) {

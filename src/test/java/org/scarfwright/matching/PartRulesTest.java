@@ -234,6 +234,14 @@ class PartRulesTest {
     }
 
     @Test
+    void saysThatAWarpNobodyMeasuredCountsAsNone() {
+        assertThat(new StraightnessRule().judge(head(board().warpUnmeasured())))
+                .isEqualTo(new Verdict.Fits(
+                        "The warp of B1 was never measured and counts as none: sight along it before cutting."));
+        assertThat(new StraightnessRule().judge(head(board()))).isEqualTo(Verdict.FITS);
+    }
+
+    @Test
     void keepsTheRacksWorkedThicknesses() {
         PieceBuilder bowed = Shelf.piece("B1", "700", "80", "25").bow("6");
         Trial t = neck(bowed);

@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -13,6 +16,7 @@ import java.util.concurrent.Future;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.database.EmptyDatabase;
+import org.scarfwright.matching.search.MatchSearch;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.rack.PieceState;
@@ -28,6 +32,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Making, accepting and undoing plans, whichever engine keeps them. */
 @Transactional
@@ -46,6 +51,21 @@ abstract class PlansContract {
 
     @Autowired
     MockMvcTester mvc;
+
+    @Autowired
+    PlanService.Rooms rooms;
+
+    @Autowired
+    JdbcPlans rows;
+
+    @Autowired
+    MatchSearch search;
+
+    @Autowired
+    TransactionTemplate transaction;
+
+    @Autowired
+    Clock clock;
 
     @Autowired
     JdbcClient jdbc;
@@ -166,6 +186,77 @@ abstract class PlansContract {
                 .isInstanceOf(ConflictException.class)
                 .hasMessageContaining(changed)
                 .hasMessageContaining("changed");
+    }
+
+    @Test
+    void refusesADesignOrAnOrderThatWasChangedMeanwhile() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        jdbc.sql("update neck_design set version = version + 1, neck_length_um = 460000")
+                .update();
+        jdbc.sql("update neck_order set cancelled = true").update();
+        assertThatThrownBy(() -> plans.accept(plan.id()))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage(
+                        "Design D-1 was changed since. Order O-1 does not ask for its neck no. 1 of design D-1 in this"
+                                + " week any more. Nothing was reserved; match the week again.");
+        assertThat(reserved()).isEmpty();
+    }
+
+    @Test
+    void aPlanThatFailsItsCheckIsNeverSaved() {
+        stock();
+        PlanService doubting = new PlanService(
+                rooms,
+                rows,
+                (plan, facts) -> List.of("The head of O-1 no. 1 hangs in the air."),
+                search,
+                transaction,
+                clock,
+                Duration.ofSeconds(20));
+        assertThatThrownBy(() -> doubting.make(WEEK))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage(
+                        "The plan that was found did not pass its check, and nothing was saved: The head of O-1 no. 1"
+                                + " hangs in the air.");
+        assertThat(plans.ofWeek(WEEK)).isEmpty();
+    }
+
+    @Test
+    void onlyOneSearchRunsAtATime() throws Exception {
+        stock();
+        CountDownLatch searching = new CountDownLatch(1);
+        CountDownLatch goOn = new CountDownLatch(1);
+        MatchSearch slow = (problem, limit, cancelled) -> {
+            searching.countDown();
+            try {
+                goOn.await();
+            } catch (InterruptedException e) {
+                throw new IllegalStateException(e);
+            }
+            return search.solve(problem, limit, cancelled);
+        };
+        PlanCheck refusing = (plan, facts) -> List.of("Not kept.");
+        PlanService service = new PlanService(rooms, rows, refusing, slow, transaction, clock, Duration.ofMillis(50));
+        // Another transaction sees no orders, so the first match starts here and the second in the other thread.
+        ExecutorService other = Executors.newSingleThreadExecutor();
+        try {
+            Future<String> second = other.submit(() -> {
+                searching.await();
+                try {
+                    service.make(WEEK);
+                    return "made";
+                } catch (ConflictException e) {
+                    return String.valueOf(e.getMessage());
+                } finally {
+                    goOn.countDown();
+                }
+            });
+            assertThatThrownBy(() -> service.make(WEEK)).hasMessageContaining("Not kept.");
+            assertThat(second.get()).isEqualTo("Another match is still running; try again when it has ended.");
+        } finally {
+            other.shutdown();
+        }
     }
 
     @Test

@@ -278,6 +278,11 @@ final class Shelf {
             return this;
         }
 
+        PieceBuilder warpUnmeasured() {
+            warp = Warp.UNMEASURED;
+            return this;
+        }
+
         PieceBuilder bow(String millimetres) {
             return warp(millimetres, "0", "0", "0");
         }
