@@ -22,7 +22,7 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /** A rack file: chosen or pasted, looked at, mended in place, saved. */
 @Controller
-class ImportController {
+class RackImportController {
     private static final int ROWS_SHOWN = 200;
 
     /** A larger file is mended where it is and chosen again; a page that holds it would be too slow to type in. */
@@ -31,7 +31,7 @@ class ImportController {
     private final RackImport rackImport;
     private final SpeciesCatalog woods;
 
-    ImportController(RackImport rackImport, SpeciesCatalog woods) {
+    RackImportController(RackImport rackImport, SpeciesCatalog woods) {
         this.rackImport = rackImport;
         this.woods = woods;
     }
