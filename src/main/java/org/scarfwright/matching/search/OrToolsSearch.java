@@ -229,12 +229,15 @@ public final class OrToolsSearch implements MatchSearch {
             return -Math.floorDiv(-scaled, Prices.ONE);
         }
 
-        /** A solver's bound as a whole number that is not too high. */
+        /**
+         * A solver's bound as a whole number that is not too high. Costs are whole, and the solver works to 1e-6 in every
+         * column, of which a plan uses some dozens: 1e-6 and a hundred-millionth of the value covers what it may be off.
+         */
         private static long safe(double bound, long value) {
             if (!(bound > -9e15)) {
                 return Long.MIN_VALUE;
             }
-            return (long) Math.ceil(bound - 1e-6 * Math.max(1, Math.abs(value)));
+            return (long) Math.ceil(bound - 1e-6 - 1e-8 * Math.abs(value));
         }
     }
 }
