@@ -114,45 +114,53 @@ final class SideDrawing {
         Point tipBack = whole.head().get(2);
         Point start = whole.head().get(3);
         Point backEnd = new Point(joint.backEndFromNutMm(), 0);
-        double below;
         if (joint.hasSeam()) {
+            double below = (h + row) / along.x() + row;
             pen.dimension(start, tipBack, outOfBack, row, false, JointRow.HEAD_BACK.text(joint.headBackMm()));
-            below = (h + row) / along.x() + row;
-            pen.dimension(
-                    whole.glueStart(),
-                    whole.glueEnd(),
-                    DOWN,
-                    below,
-                    false,
-                    JointRow.GLUE_FACE.text(joint.glueFaceMm()));
+            backEndDimension(backEnd, below);
+            glueDimension(DOWN, below + row);
+            neckBackDimension(below + 2 * row);
         } else {
-            below = row;
-            double clear = (t + 3 * row) / along.x();
-            pen.dimension(
-                    whole.glueStart(),
-                    whole.glueEnd(),
-                    outOfBack,
-                    clear,
-                    false,
-                    JointRow.GLUE_FACE.text(joint.glueFaceMm()));
+            double below = Math.max(0, h / along.x() - t) + row;
+            double clear = (t + below + 2 * row) / along.x();
+            backEndDimension(backEnd, below);
+            neckBackDimension(below + row);
+            glueDimension(outOfBack, clear);
             pen.dimension(start, tipBack, outOfBack, clear + row, false, JointRow.HEAD_BACK.text(joint.headBackMm()));
         }
-        if (Math.abs(backEnd.x()) > 0.05) {
-            Point zero = new Point(0, 0);
-            boolean ahead = backEnd.x() > 0;
-            pen.dimension(
-                    ahead ? zero : backEnd,
-                    ahead ? backEnd : zero,
-                    DOWN,
-                    below,
-                    false,
-                    JointRow.BACK_END.text(joint.backEndFromNutMm()));
+    }
+
+    private void backEndDimension(Point backEnd, double below) {
+        if (Math.abs(backEnd.x()) < 0.05) {
+            return;
         }
+        Point zero = new Point(0, 0);
+        boolean ahead = backEnd.x() > 0;
+        pen.dimension(
+                ahead ? zero : backEnd,
+                ahead ? backEnd : zero,
+                DOWN,
+                below,
+                false,
+                JointRow.BACK_END.text(joint.backEndFromNutMm()));
+    }
+
+    private void glueDimension(Point outward, double offset) {
+        pen.dimension(
+                whole.glueStart(),
+                whole.glueEnd(),
+                outward,
+                offset,
+                false,
+                JointRow.GLUE_FACE.text(joint.glueFaceMm()));
+    }
+
+    private void neckBackDimension(double below) {
         pen.dimension(
                 new Point(left, 0),
                 whole.neck().get(2),
                 DOWN,
-                below + row,
+                below,
                 broken,
                 JointRow.NECK_BACK.text(joint.neckBackMm()));
     }
