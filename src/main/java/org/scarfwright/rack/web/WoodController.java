@@ -66,7 +66,9 @@ class WoodController {
             return new Row(
                     wood.commonName(),
                     wood.botanicalName(),
-                    gravity == null ? UNKNOWN : plain(gravity) + (green ? " (green)" : ""),
+                    gravity == null
+                            ? UNKNOWN
+                            : BigDecimal.valueOf(gravity).setScale(2).toPlainString() + (green ? " (green)" : ""),
                     gravity == null || green
                             ? UNKNOWN
                             : BigDecimal.valueOf(Density.kgPerCubicMetre(gravity, TWELVE))
