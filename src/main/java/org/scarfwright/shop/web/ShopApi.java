@@ -1,5 +1,7 @@
 package org.scarfwright.shop.web;
 
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
 import java.net.URI;
 import java.util.List;
@@ -41,6 +43,9 @@ class ShopApi {
     }
 
     /** The rules on the wire. */
+    @Schema(
+            name = "ShopRules",
+            description = "In input a length may also be text as people write it, such as \"1/16 in\"")
     record SettingsView(
             String lengthUnit,
             String currency,
@@ -72,6 +77,7 @@ class ShopApi {
     }
 
     /** A saw on the wire. */
+    @Schema(name = "Saw", description = "In input a length may also be text as people write it, such as \"1/16 in\"")
     record SawView(
             String code,
             String name,
@@ -104,7 +110,10 @@ class ShopApi {
     @PutMapping("/settings")
     ResponseEntity<SettingsView> changeSettings(
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
-            @RequestBody JsonNode body) {
+            @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = SettingsView.class)))
+                    @RequestBody
+                    JsonNode body) {
         long seen = EditVersion.seen(ifMatch);
         ShopSettings wanted =
                 SettingsForm.of(JsonTexts.read(body, SettingsForm.JSON_KEYS)).read(Entries.ofApi());
@@ -120,7 +129,11 @@ class ShopApi {
     }
 
     @PostMapping("/saws")
-    ResponseEntity<SawView> addSaw(@RequestBody JsonNode body) {
+    ResponseEntity<SawView> addSaw(
+            @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = SawView.class)))
+                    @RequestBody
+                    JsonNode body) {
         Entries entries = Entries.ofApi();
         SawForm form = SawForm.of(JsonTexts.read(body, SawForm.JSON_KEYS));
         Saw saw = form.read(entries);
@@ -141,7 +154,10 @@ class ShopApi {
     ResponseEntity<SawView> changeSaw(
             @PathVariable String code,
             @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
-            @RequestBody JsonNode body) {
+            @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = SawView.class)))
+                    @RequestBody
+                    JsonNode body) {
         long seen = EditVersion.seen(ifMatch);
         find(code);
         Entries entries = Entries.ofApi();
