@@ -15,6 +15,8 @@ class OpenApiDescription {
                         .title("Scarfwright")
                         .version("1")
                         .description("Lengths are decimal millimetres in keys that end in Mm. "
-                                + "Errors are problem details (RFC 9457) with a JSON pointer per field."));
+                                + "Errors are problem details (RFC 9457) with a JSON pointer per field. "
+                                + "An edit (PUT) sends the ETag it read as If-Match. "
+                                + "A POST with an Idempotency-Key is done once, however often it is sent."));
     }
 }

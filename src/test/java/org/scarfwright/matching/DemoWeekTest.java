@@ -31,8 +31,10 @@ class DemoWeekTest {
         Plan plan = plans.make(Shelf.WEEK);
         assertThat(plan.ordered()).isEqualTo(15);
         assertThat(plan.filled()).isEqualTo(14);
-        Plan.Level filled = plan.levels().get(0);
-        assertThat(filled.value()).as("no plan fills more").isEqualByComparingTo(filled.bound());
+        assertThat(plan.status()).isEqualTo(Plan.Status.PROVED);
+        assertThat(plan.levels())
+                .hasSize(5)
+                .allSatisfy(l -> assertThat(l.value()).as(l.name()).isEqualByComparingTo(l.bound()));
         assertThat(plan.books().difference()).isEqualTo(Volume.ZERO);
         assertThat(plan.books().rescue()).isGreaterThan(0.1);
 

@@ -1,0 +1,6 @@
+package org.scarfwright.web;
+
+import org.scarfwright.database.OnH2;
+
+@OnH2
+class RepeatedRequestH2Test extends RepeatedRequestContract {}
