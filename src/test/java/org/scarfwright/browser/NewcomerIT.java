@@ -24,7 +24,7 @@ class NewcomerIT {
     private static final int[] WIDTHS = {390, 820, 1280};
 
     /** How many pages of one kind (piece, design, order, plan …) are looked at. */
-    private static final int OF_A_KIND = 2;
+    private static final int OF_A_KIND = 1;
 
     private static final String WITH_ERRORS = """
             code,wood,length,width,thickness,unit,moisture,bow
