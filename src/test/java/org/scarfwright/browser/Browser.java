@@ -24,7 +24,9 @@ import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
+import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
+import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Headless Chromium, used as a person uses it: by labels, links and buttons. */
 final class Browser implements AutoCloseable {
@@ -194,9 +196,14 @@ final class Browser implements AutoCloseable {
         return driver.findElement(By.id(Objects.requireNonNull(named.getDomAttribute("for"))));
     }
 
+    /** Presses what leads to another page, and waits for it: the old page may have the same heading as the new one. */
     private void press(WebElement element) {
+        WebElement before = driver.findElement(By.tagName("html"));
         driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
         element.click();
+        WebDriverWait patience = new WebDriverWait(driver, Duration.ofMinutes(2));
+        patience.until(ExpectedConditions.stalenessOf(before));
+        patience.until(d -> "complete".equals(driver.executeScript("return document.readyState")));
     }
 
     private static String quoted(String text) {
