@@ -177,6 +177,13 @@ final class Browser implements AutoCloseable {
         field.sendKeys(text);
     }
 
+    void tick(String id) {
+        WebElement box = driver.findElement(By.id(id));
+        if (!box.isSelected()) {
+            box.click();
+        }
+    }
+
     void choose(String label, String option) {
         new Select(field(label)).selectByVisibleText(option);
     }

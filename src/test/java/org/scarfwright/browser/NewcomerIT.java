@@ -217,6 +217,8 @@ class NewcomerIT {
         assertThat(browser.heading()).isEqualTo("Enter a design");
         assertThat(browser.count("#angle[aria-invalid=true]")).isEqualTo(1);
         browser.fill("Tilt angle (°)", "10");
+        browser.tick("underlaid");
+        browser.tick("overlaid");
         browser.button("Enter the design");
         assertThat(browser.heading()).isEqualTo("Sedge five-string");
         // N 457, H 180, t 20, h 15, a 10°: neck front and back underlaid, and overlaid, from the plane geometry of the
