@@ -2,10 +2,12 @@ package org.scarfwright.matching.web;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.JointDrawing;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.web.ShareStrip;
 import org.scarfwright.web.StripDrawing;
@@ -117,10 +119,16 @@ record PlanView(
      * @param upper where it starts on the upper face
      * @param lower where it starts on the lower face
      */
-    record CutRow(int lane, String kind, Length upper, Length lower, Length kerf) {}
+    record CutRow(int lane, String kind, Length upper, Length lower, Length kerf) {
+        /** Both figures where they differ. */
+        public String at() {
+            LengthFormat mm = LengthFormat.mm(Locale.ROOT);
+            return upper.equals(lower) ? mm.number(upper) : mm.number(upper) + " / " + mm.number(lower);
+        }
+    }
 
     /** What is left of a piece. */
-    record RestRow(int lane, Length from, Length length, Length width, boolean usable) {}
+    record RestRow(int lane, Length from, Length to, Length length, Length width, boolean usable) {}
 
     /** Necks that could not be made. */
     record Missing(

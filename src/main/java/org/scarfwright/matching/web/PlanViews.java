@@ -239,7 +239,8 @@ class PlanViews {
                     along.stream().map(this::partRow).toList(),
                     cutRows(layout),
                     layout.rests().stream()
-                            .map(r -> new RestRow(r.lane(), r.from(), r.to().minus(r.from()), r.width(), r.usable()))
+                            .map(r -> new RestRow(
+                                    r.lane(), r.from(), r.to(), r.to().minus(r.from()), r.width(), r.usable()))
                             .toList());
         }
 

@@ -67,5 +67,10 @@ record WeekStanding(IsoWeek week, List<OrderRow> orders, int ordered, int planne
             int priority,
             int planned,
             String standing,
-            boolean late) {}
+            boolean late) {
+        /** Necks that no accepted plan has. */
+        public int open() {
+            return quantity - planned;
+        }
+    }
 }
