@@ -14,6 +14,7 @@ import java.util.random.RandomGenerator;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.web.ConflictException;
+import org.scarfwright.wood.Species;
 import org.scarfwright.wood.SpeciesCatalog;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
@@ -161,7 +162,16 @@ class JdbcPieces implements Pieces {
         return new PieceReader(new WoodNames(woods.all()), clock);
     }
 
-    private static PieceTable.Where where(PieceFilter filter) {
+    /** Ids of the woods whose name holds the word: there are few, so the database need not look at names for every piece. */
+    private List<String> woodsNamed(String word) {
+        String wanted = word.toUpperCase(Locale.ROOT);
+        return woods.all().stream()
+                .filter(w -> w.commonName().toUpperCase(Locale.ROOT).contains(wanted))
+                .map(Species::id)
+                .toList();
+    }
+
+    private PieceTable.Where where(PieceFilter filter) {
         List<String> conditions = new ArrayList<>(List.of("1 = 1"));
         Map<String, Object> values = new HashMap<>();
         int n = 0;
@@ -171,13 +181,15 @@ class JdbcPieces implements Pieces {
             }
             n++;
             values.put("word" + n, "%" + escaped(word) + "%");
-            conditions.add("""
-                    (p.code like :w escape '!' or upper(p.note) like :w escape '!' or h.name_key like :w escape '!'
-                     or l.code_key like :w escape '!'
-                     or exists (select 1 from species sp where upper(sp.common_name) like :w escape '!'
-                        and (sp.id = p.species_id or sp.id in
-                            (select s.species_id from piece_strip s where s.piece_id = p.id))))
-                    """.replace(":w", ":word" + n));
+            String found = "p.code like :w escape '!' or upper(p.note) like :w escape '!'"
+                    + " or h.name_key like :w escape '!' or l.code_key like :w escape '!'";
+            List<String> named = woodsNamed(word);
+            if (!named.isEmpty()) {
+                values.put("named" + n, named);
+                found += " or p.species_id in (:named) or (p.species_id is null and exists"
+                        + " (select 1 from piece_strip s where s.piece_id = p.id and s.species_id in (:named)))";
+            }
+            conditions.add("(" + found.replace(":w", ":word" + n).replace(":named", ":named" + n) + ")");
         }
         if (filter.wood() != null) {
             values.put("wood", filter.wood());

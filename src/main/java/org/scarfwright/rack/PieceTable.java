@@ -57,8 +57,8 @@ class PieceTable {
     /** In order of their codes. */
     List<Piece> load(Where where) {
         Map<Long, List<PieceWood.LaminationStrip>> strips = new HashMap<>();
-        jdbc.sql("select s.piece_id, s.species_id, s.width_um, s.grain from piece_strip s"
-                        + " join (select p.id" + FROM + " where " + where.condition() + ") q on q.id = s.piece_id"
+        jdbc.sql("select s.piece_id, s.species_id, s.width_um, s.grain" + FROM
+                        + " join piece_strip s on s.piece_id = p.id where " + where.condition()
                         + " order by s.piece_id, s.position")
                 .params(where.values())
                 .query(rs -> {
@@ -69,8 +69,7 @@ class PieceTable {
                                     GrainCut.valueOf(rs.getString("grain"))));
                 });
         Map<Long, List<Defect>> defects = new HashMap<>();
-        jdbc.sql("select d.* from piece_defect d"
-                        + " join (select p.id" + FROM + " where " + where.condition() + ") q on q.id = d.piece_id"
+        jdbc.sql("select d.*" + FROM + " join piece_defect d on d.piece_id = p.id where " + where.condition()
                         + " order by d.piece_id, d.position")
                 .params(where.values())
                 .query(rs -> {
