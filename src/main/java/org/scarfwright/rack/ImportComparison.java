@@ -116,7 +116,8 @@ record ImportComparison(Piece piece, List<Warp> warps, List<MoistureReading> moi
 
     private static void size(List<String> found, String name, TypedLength there, TypedLength here) {
         if (!there.length().equals(here.length())) {
-            found.add(name + " " + there.typed() + " on the rack, " + here.typed() + " in the file");
+            found.add(name + " " + PieceWords.written(there) + " on the rack, " + PieceWords.written(here)
+                    + " in the file");
         }
     }
 

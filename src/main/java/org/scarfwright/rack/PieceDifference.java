@@ -107,7 +107,7 @@ record PieceDifference(
 
     private static void size(List<String> changes, String name, TypedLength old, TypedLength said) {
         if (!old.length().equals(said.length())) {
-            changes.add(name + " " + old.typed() + " → " + said.typed());
+            changes.add(name + " " + PieceWords.written(old) + " → " + PieceWords.written(said));
         }
     }
 

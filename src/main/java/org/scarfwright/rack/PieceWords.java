@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.measure.TypedLength;
 
 /**
  * A piece in words: for sentences, and for cells that can be read again as they are written. What is written for a cell is
@@ -14,8 +16,23 @@ public final class PieceWords {
 
     /** As people wrote it, such as 640 mm × 70 mm × 7/8 in. */
     public static String size(Piece piece) {
-        return piece.length().typed() + " × " + piece.width().typed() + " × "
-                + piece.thickness().typed();
+        return size(piece.length(), piece.width(), piece.thickness());
+    }
+
+    /** The same for a piece that is not on the rack yet. */
+    public static String size(PieceFacts facts) {
+        return size(facts.length(), facts.width(), facts.thickness());
+    }
+
+    private static String size(TypedLength length, TypedLength width, TypedLength thickness) {
+        return written(length) + " × " + written(width) + " × " + written(thickness);
+    }
+
+    /** As a person typed it; a fraction that was typed without a unit is in inches and says so. */
+    public static String written(TypedLength length) {
+        String typed = length.typed();
+        boolean bare = Character.isDigit(typed.charAt(typed.length() - 1));
+        return bare ? typed + " " + LengthUnit.INCH.symbol() : typed;
     }
 
     public static String state(PieceState state) {

@@ -13,12 +13,14 @@ import org.scarfwright.rack.Defect;
 import org.scarfwright.rack.LongestPart;
 import org.scarfwright.rack.MoistureReading;
 import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.PieceStrip;
 import org.scarfwright.rack.PieceWords;
 import org.scarfwright.rack.UsableSize;
 import org.scarfwright.rack.Warp;
 import org.scarfwright.rack.Zone;
 import org.scarfwright.shop.ShopSettings;
+import org.scarfwright.web.Formats;
 import org.scarfwright.web.StripDrawing;
 
 /**
@@ -65,24 +67,30 @@ record PieceView(
     /** Every reading a piece ever had, the newest first. */
     record Readings(List<Warp> warps, List<MoistureReading> moistures) {}
 
-    static PieceView of(Piece piece, Readings readings, WoodLabels woods, ShopSettings rules) {
+    /** What the texts are written with. */
+    record Wording(WoodLabels woods, ShopSettings rules, Formats formats) {}
+
+    static PieceView of(Piece piece, Readings readings, Wording wording) {
+        WoodLabels woods = wording.woods();
+        ShopSettings rules = wording.rules();
+        Formats formats = wording.formats();
         Length clear = UsableSize.zones(piece).stream().map(Zone::length).reduce(Length.ZERO, Length::max);
         return new PieceView(
                 piece.code(),
                 PieceWords.size(piece),
                 woods.of(piece.wood()),
                 PieceWords.state(piece.state()),
-                piece.state() == org.scarfwright.rack.PieceState.ON_RACK,
+                piece.state() == PieceState.ON_RACK,
                 StripDrawing.piece(PieceStrip.of(piece)),
-                facts(piece, woods, rules),
-                piece.warp().isMeasured() ? warp(piece.warp()) : null,
+                facts(piece, wording),
+                piece.warp().isMeasured() ? warp(piece.warp(), formats) : null,
                 readings.warps().stream()
                         .filter(w -> !w.equals(piece.warp()))
-                        .map(PieceView::warp)
+                        .map(w -> warp(w, formats))
                         .toList(),
                 readings.moistures().stream()
                         .filter(m -> !m.equals(piece.moisture()))
-                        .map(m -> new Fact(day(m.readOn()), moisture(m)))
+                        .map(m -> new Fact(formats.day(m.readOn()), moisture(m)))
                         .toList(),
                 piece.defects().stream().map(d -> flaw(piece, d)).toList(),
                 offers(piece, clear, rules),
@@ -90,7 +98,9 @@ record PieceView(
                 clear.isPositive() ? ThicknessCurve.of(piece, clear, rules.planingPerFace()) : null);
     }
 
-    private static List<Fact> facts(Piece piece, WoodLabels woods, ShopSettings rules) {
+    private static List<Fact> facts(Piece piece, Wording wording) {
+        WoodLabels woods = wording.woods();
+        Formats formats = wording.formats();
         List<Fact> facts = new ArrayList<>();
         facts.add(new Fact("Wood", woods.of(piece.wood())));
         if (!PieceWords.lamination(piece.wood()).isEmpty()) {
@@ -110,12 +120,17 @@ record PieceView(
         MoistureReading moisture = piece.moisture();
         facts.add(new Fact(
                 "Moisture",
-                moisture == null ? "not measured" : moisture(moisture) + ", read " + day(moisture.readOn())));
+                moisture == null ? "not measured" : moisture(moisture) + ", read " + formats.day(moisture.readOn())));
         facts.add(new Fact("Trims", trims(piece)));
         facts.add(new Fact("Place", known(piece.place() == null ? "" : piece.place())));
-        facts.add(new Fact("Lot", known(lot(piece))));
-        facts.add(new Fact("Cost", known(piece.cost() == null ? "" : piece.cost() + " " + rules.currency())));
-        facts.add(new Fact("On the rack since", day(piece.since())));
+        facts.add(new Fact("Lot", known(lot(piece, formats))));
+        facts.add(new Fact(
+                "Cost",
+                known(
+                        piece.cost() == null
+                                ? ""
+                                : piece.cost() + " " + wording.rules().currency())));
+        facts.add(new Fact("On the rack since", formats.day(piece.since())));
         if (piece.setAside()) {
             facts.add(new Fact(
                     "Set aside",
@@ -139,9 +154,11 @@ record PieceView(
                 : MM.print(piece.trimLeft()) + " at the left end, " + MM.print(piece.trimRight()) + " at the right";
     }
 
-    private static String lot(Piece piece) {
+    private static String lot(Piece piece, Formats formats) {
         LocalDate ready = piece.lotReadyOn();
-        return piece.lot() == null ? "" : piece.lot() + (ready == null ? "" : ", ready to use on " + day(ready));
+        return piece.lot() == null
+                ? ""
+                : piece.lot() + (ready == null ? "" : ", ready to use on " + formats.day(ready));
     }
 
     private static String moisture(MoistureReading reading) {
@@ -154,10 +171,9 @@ record PieceView(
                 };
     }
 
-    private static WarpRow warp(Warp warp) {
-        LocalDate on = warp.readOn();
+    private static WarpRow warp(Warp warp, Formats formats) {
         return new WarpRow(
-                on == null ? "" : day(on),
+                formats.day(warp.readOn()),
                 MM.number(warp.bow()),
                 MM.number(warp.crook()),
                 MM.number(warp.cup()),
@@ -237,9 +253,5 @@ record PieceView(
 
     private static String known(String value) {
         return value.isEmpty() ? "not recorded" : value;
-    }
-
-    private static String day(LocalDate day) {
-        return day.toString();
     }
 }

@@ -21,6 +21,7 @@ import org.scarfwright.rack.WoodNames;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.Choice;
 import org.scarfwright.web.FieldErrors;
+import org.scarfwright.web.Formats;
 import org.scarfwright.web.NotFoundException;
 import org.scarfwright.web.Strip;
 import org.scarfwright.web.StripDrawing;
@@ -47,18 +48,23 @@ class RackController {
     private static final List<String> ASKED =
             List.of("q", "wood", "state", "place", "minLength", "minWidth", "minThickness", "sort");
 
+    /** Fields that stand under a heading that opens. */
+    private static final List<String> MORE = List.of("state", "place", "minLength", "minWidth", "minThickness", "sort");
+
     private final Rack rack;
     private final Pieces pieces;
     private final PieceHistory history;
     private final SpeciesCatalog woods;
     private final Shop shop;
+    private final Formats formats;
 
-    RackController(Rack rack, Pieces pieces, PieceHistory history, SpeciesCatalog woods, Shop shop) {
+    RackController(Rack rack, Pieces pieces, PieceHistory history, SpeciesCatalog woods, Shop shop, Formats formats) {
         this.rack = rack;
         this.pieces = pieces;
         this.history = history;
         this.woods = woods;
         this.shop = shop;
+        this.formats = formats;
     }
 
     /** A piece in the list. */
@@ -91,6 +97,8 @@ class RackController {
         page.addObject("sorts", SORTS);
         page.addObject("found", found);
         page.addObject("rows", rows(found.pieces(), labels));
+        page.addObject("legend", labels.legend(found.pieces()));
+        page.addObject("isMore", MORE.stream().anyMatch(name -> !form.text(name).isEmpty()));
         page.addObject("narrowed", narrowed);
         page.addObject("before", found.page() > 1 ? link(form, found.page() - 1) : null);
         page.addObject("after", found.page() < found.pages() ? link(form, found.page() + 1) : null);
@@ -102,13 +110,14 @@ class RackController {
     @GetMapping("/rack/{code}")
     ModelAndView show(@PathVariable String code) {
         Piece piece = find(rack, code);
+        WoodLabels labels = new WoodLabels(woods.all());
         PieceView view = PieceView.of(
                 piece,
                 new PieceView.Readings(pieces.warpReadings(piece.code()), pieces.moistureReadings(piece.code())),
-                new WoodLabels(woods.all()),
-                shop.settings());
+                new PieceView.Wording(labels, shop.settings(), formats));
         ModelAndView page = new ModelAndView("rack/piece");
         page.addObject("piece", view);
+        page.addObject("legend", labels.legend(List.of(piece)));
         page.addObject("rules", shop.settings());
         page.addObject(
                 "caution",

@@ -6,6 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.rack.ImportResult;
 import org.scarfwright.rack.PieceFacts;
+import org.scarfwright.rack.PieceWords;
 import org.scarfwright.rack.RackImport;
 import org.scarfwright.web.CsvTable;
 import org.scarfwright.web.FieldError;
@@ -111,11 +112,7 @@ class RackImportController {
                             PieceJson.word(r.outcome()),
                             r.code() == null ? "" : r.code(),
                             facts == null ? "" : labels.of(facts.wood()),
-                            facts == null
-                                    ? ""
-                                    : facts.length().typed() + " × "
-                                            + facts.width().typed() + " × "
-                                            + facts.thickness().typed(),
+                            facts == null ? "" : PieceWords.size(facts),
                             r.remark());
                 })
                 .toList();

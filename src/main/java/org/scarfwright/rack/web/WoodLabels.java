@@ -4,8 +4,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceWood;
 import org.scarfwright.web.Choice;
+import org.scarfwright.web.WoodLook;
+import org.scarfwright.web.WoodSwatch;
 import org.scarfwright.wood.Species;
 
 /** Woods as pages call them. */
@@ -26,6 +31,13 @@ final class WoodLabels {
     String of(PieceWood wood) {
         List<String> strips = wood.speciesIds().stream().map(this::name).toList();
         return wood instanceof PieceWood.Solid ? strips.get(0) : "Lamination: " + String.join(" / ", strips);
+    }
+
+    /** What the tones and lines of these pieces stand for. */
+    List<WoodSwatch> legend(List<Piece> pieces) {
+        Set<String> ids = new TreeSet<>();
+        pieces.forEach(p -> ids.addAll(p.wood().speciesIds()));
+        return ids.stream().map(id -> new WoodSwatch(name(id), WoodLook.of(id))).toList();
     }
 
     /** All woods, after a choice that stands for none of them. */

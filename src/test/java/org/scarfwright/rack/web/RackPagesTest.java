@@ -286,6 +286,17 @@ class RackPagesTest {
     }
 
     @Test
+    void exampleOnTheImportPageCanBeImported() throws Exception {
+        String page = mvc.perform(get("/rack/import")).andReturn().getResponse().getContentAsString();
+        String example = page.substring(page.indexOf("<pre"), page.indexOf("</pre>"));
+        mvc.perform(multipart("/rack/import")
+                        .param("text", example.substring(example.indexOf('>') + 1))
+                        .with(csrf()))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("4 new pieces")));
+    }
+
+    @Test
     void importRefusesAFileThatIsNoText() throws Exception {
         MockMultipartFile file = new MockMultipartFile(
                 "file", "rack.csv", "text/csv", "wood,l\u00e4nge\n".getBytes(StandardCharsets.ISO_8859_1));
