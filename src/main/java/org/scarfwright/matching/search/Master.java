@@ -11,7 +11,7 @@ import org.scarfwright.matching.search.RackModel.Site;
 import org.scarfwright.matching.search.SearchResult.Measure;
 
 /**
- * The program over chosen layouts for one level, with the levels before it held at what they reached.
+ * The program over chosen layouts, with the levels before its objective held at what they reached.
  *
  * <pre>
  *   x  how often a layout is cut          y  pieces cut under a preparation of several segments
@@ -22,6 +22,7 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  *   segment    sum(x on it) &lt;= y,   y &lt;= sum(x of the preparation)
  *   line       sum(f) &lt;= quantity
  *   set-up     sum(x that use it, by bundle or by segment) &lt;= pieces * z
+ *              sum(parts of one role of a line at it) &lt;= parts the role can take * z
  *   held       sum(w f) &gt;= filled, book value &lt;= …, pieces &lt;= …, set-ups &lt;= …
  * </pre>
  *
@@ -32,7 +33,7 @@ final class Master {
 
     private final RackModel model;
     private final List<SiteLayout> layouts;
-    private final Measure level;
+    private final Objective objective;
     private final Map<Measure, Long> held;
 
     final LinearProgram program = new LinearProgram();
@@ -44,35 +45,45 @@ final class Master {
 
     /**
      * @param layouts columns, each once
-     * @param level what is minimised
-     * @param held values of the levels before it
+     * @param held values of the levels held
      */
-    Master(RackModel model, List<SiteLayout> layouts, Measure level, Map<Measure, Long> held) {
+    Master(RackModel model, List<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
         this.model = model;
         this.layouts = layouts;
-        this.level = level;
+        this.objective = objective;
         this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
         preparedColumn = new int[model.prepared.size()];
         setUpColumn = new int[model.problem.setUps()];
         supplyRow = new int[model.supplies];
         for (SiteLayout x : layouts) {
             Bundle b = model.bundles.get(x.site.bundle());
-            program.addColumn(0, b.count(), cost(level, x), true);
+            long cost = 0;
+            for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
+                cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), cost(w.getKey(), x)));
+            }
+            program.addColumn(0, b.count(), cost, true);
         }
         for (Prepared r : model.prepared) {
-            preparedColumn[r.index()] = r.single()
-                    ? -1
-                    : program.addColumn(0, model.bundles.get(r.bundle()).count(), preparedCost(level, r), true);
+            if (r.single()) {
+                preparedColumn[r.index()] = -1;
+                continue;
+            }
+            long cost = 0;
+            for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
+                cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), preparedCost(w.getKey(), r)));
+            }
+            int most = model.bundles.get(r.bundle()).count();
+            preparedColumn[r.index()] = program.addColumn(0, most, cost, true);
         }
         firstFlow = program.columns();
         for (Flow f : model.flows) {
             long weight = model.problem.lines().get(f.line()).weight();
             int quantity = model.problem.lines().get(f.line()).quantity();
-            program.addColumn(0, quantity, level == Measure.FILLED ? -weight : 0, true);
+            program.addColumn(0, quantity, -weight * objective.weight(Measure.FILLED), true);
         }
-        boolean countSetUps = level == Measure.SET_UPS || this.held.containsKey(Measure.SET_UPS);
+        boolean countSetUps = objective.counts(Measure.SET_UPS) || this.held.containsKey(Measure.SET_UPS);
         for (int u = 0; u < setUpColumn.length; u++) {
-            setUpColumn[u] = countSetUps ? program.addColumn(0, 1, level == Measure.SET_UPS ? 1 : 0, true) : -1;
+            setUpColumn[u] = countSetUps ? program.addColumn(0, 1, objective.weight(Measure.SET_UPS), true) : -1;
         }
         supplyRows();
         pieceRows();
@@ -182,6 +193,30 @@ final class Master {
                 program.put(row, c, 1);
             }
         }
+        setUpRowsByRole();
+    }
+
+    /** All parts of one role of a line, at one set-up, wherever they lie: far tighter than piece by piece. */
+    private void setUpRowsByRole() {
+        Map<Long, Integer> rows = new LinkedHashMap<>();
+        for (int c = 0; c < layouts.size(); c++) {
+            SiteLayout x = layouts.get(c);
+            Map<Long, Integer> parts = new LinkedHashMap<>();
+            for (int i = 0; i < x.at.length; i++) {
+                int u = x.site.preparation().setUp()[x.site.angle()[x.at[i]]];
+                parts.merge((long) model.kindRole[x.kind(i)] * setUpColumn.length + u, x.count[i], Integer::sum);
+            }
+            for (Map.Entry<Long, Integer> e : parts.entrySet()) {
+                Integer row = rows.get(e.getKey());
+                if (row == null) {
+                    row = program.addRow(-FREE, 0);
+                    rows.put(e.getKey(), row);
+                    int role = (int) (e.getKey() / setUpColumn.length);
+                    program.put(row, setUpColumn[(int) (e.getKey() % setUpColumn.length)], -model.roleLimit[role]);
+                }
+                program.put(row, c, e.getValue());
+            }
+        }
     }
 
     private void heldRows() {
@@ -227,6 +262,7 @@ final class Master {
         for (int s = 0; s < supply.length; s++) {
             supply[s] = Prices.of(duals[supplyRow[s]]);
         }
+        Measure level = objective.counts(Measure.FILLED) ? Measure.FILLED : Measure.BOOK_VALUE;
         return new Prices(level, supply, filledRow < 0 ? 0 : Math.max(0, Prices.of(duals[filledRow])));
     }
 

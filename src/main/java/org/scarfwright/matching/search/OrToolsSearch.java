@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
-import org.scarfwright.matching.search.LinearSolver.Outcome;
 import org.scarfwright.matching.search.LinearSolver.Solution;
 import org.scarfwright.matching.search.SearchResult.Level;
 import org.scarfwright.matching.search.SearchResult.Measure;
@@ -66,10 +65,11 @@ public final class OrToolsSearch implements MatchSearch {
         private final RackModel model;
         private final Map<Measure, Long> held = new EnumMap<>(Measure.class);
         private final Map<Measure, Long> bounds = new EnumMap<>(Measure.class);
-        private final Set<SiteLayout> pool = new LinkedHashSet<>();
-        private List<SiteLayout> complete = List.of();
+        private final Incumbent best = new Incumbent();
+        /** Layouts the last levels choose from. */
+        private List<SiteLayout> layouts = List.of();
+        /** They are every layout of a plan that is best so far. */
         private boolean allListed;
-        private CutPlan best = CutPlan.NOTHING;
 
         Run(SearchProblem problem, SearchClock clock) {
             this.problem = problem;
@@ -81,163 +81,110 @@ public final class OrToolsSearch implements MatchSearch {
             Improver improver = new Improver(problem);
             improver.fill(clock);
             improver.improve(IMPROVING_ROUNDS, clock);
-            offer(improver.plan());
-            boolean proved = true;
-            for (Measure level : Measure.values()) {
-                if (proved) {
-                    proved = switch (level) {
-                        case FILLED, BOOK_VALUE -> generated(level);
-                        case PIECES, SET_UPS, PLANED -> over(level);
-                    };
-                    held.put(level, best.value(level));
-                } else {
-                    bounds.put(level, level == Measure.PIECES && best.value(Measure.FILLED) > 0 ? 1L : 0L);
+            best.offer(improver.plan());
+            fill();
+            bookValue();
+            for (Measure level : List.of(Measure.PIECES, Measure.SET_UPS, Measure.PLANED)) {
+                if (!held.containsKey(level)) {
+                    overLayouts(level);
                 }
             }
-            return result(proved);
+            return result();
         }
 
-        private SearchResult result(boolean proved) {
+        private void fill() {
+            long most = model.fillableWeight();
+            if (best.plan().value(Measure.FILLED) < most) {
+                ColumnSearch search = new ColumnSearch(model, solver, clock, Measure.FILLED, held, best, mostColumns);
+                search.run(Objective.of(Measure.FILLED), 0);
+                most = -search.bound();
+            }
+            bounds.put(Measure.FILLED, most);
+            hold(Measure.FILLED);
+        }
+
+        private void bookValue() {
+            ColumnSearch search = new ColumnSearch(model, solver, clock, Measure.BOOK_VALUE, held, best, mostColumns);
+            long pieces = Math.min(problem.pieces().size(), 2 * necks());
+            long setUps = Math.min(problem.setUps(), 2 * necks());
+            Objective objective = Objective.inOrder(
+                    Measure.BOOK_VALUE,
+                    best.plan().value(Measure.BOOK_VALUE),
+                    List.of(Measure.PIECES, Measure.SET_UPS),
+                    List.of(pieces, setUps));
+            long besides = objective.weight(Measure.PIECES) * pieces + objective.weight(Measure.SET_UPS) * setUps;
+            boolean proved = search.run(objective, besides);
+            bounds.put(Measure.BOOK_VALUE, search.bound());
+            hold(Measure.BOOK_VALUE);
+            layouts = search.met();
+            if (!proved) {
+                return;
+            }
+            bounds.put(Measure.BOOK_VALUE, best.plan().value(Measure.BOOK_VALUE));
+            Optional<List<SiteLayout>> all = search.complete();
+            allListed = all.isPresent();
+            layouts = all.orElse(layouts);
+            for (Measure settled : List.of(Measure.PIECES, Measure.SET_UPS)) {
+                if (objective.counts(settled)) {
+                    bounds.put(settled, best.plan().value(settled));
+                    hold(settled);
+                }
+            }
+        }
+
+        private long necks() {
+            long sum = 0;
+            for (SearchProblem.Line line : problem.lines()) {
+                sum += line.quantity();
+            }
+            return sum;
+        }
+
+        /** A level over every layout that the levels before it leave. */
+        private void overLayouts(Measure level) {
+            // One piece and one set-up are needed as soon as anything is made; of wood planed away nothing is known.
+            long low = best.plan().value(Measure.FILLED) > 0 && level != Measure.PLANED ? 1 : 0;
+            if (!clock.over()) {
+                Choice hint = Choice.of(model, best.plan());
+                Set<SiteLayout> all = new LinkedHashSet<>(layouts);
+                all.addAll(hint.layouts().keySet());
+                Objective objective = Objective.anchored(
+                        level, best.plan().value(level), best.plan().value(Measure.BOOK_VALUE));
+                Master master = new Master(model, List.copyOf(all), objective, held);
+                Solution s = solver.optimise(master.program, master.hint(hint), clock.leftMillis(), clock.cancelled());
+                if (s.hasValues()) {
+                    best.offer(PlanWriter.write(model, master.choice(s.values())));
+                }
+                // A bound over some of the layouts says nothing about the others.
+                if (allListed) {
+                    long rest = objective.fixed(level, best.plan());
+                    low = Math.max(low, objective.bound(level, s.bound(), best.plan(), rest));
+                }
+            }
+            bounds.put(level, Math.min(low, best.plan().value(level)));
+            hold(level);
+            allListed &= low >= best.plan().value(level);
+        }
+
+        private void hold(Measure level) {
+            held.put(level, best.plan().value(level));
+        }
+
+        private SearchResult result() {
             List<Level> levels = new ArrayList<>();
+            boolean proved = true;
             for (Measure m : Measure.values()) {
-                levels.add(new Level(m, best.value(m), bounds.getOrDefault(m, 0L)));
+                Level level = new Level(m, best.plan().value(m), bounds.getOrDefault(m, 0L));
+                proved &= level.proved();
+                levels.add(level);
             }
             return new SearchResult(
-                    proved ? Status.PROVED : Status.GAP, levels, best.layouts(), best.pairs(), ENGINE, clock.seconds());
-        }
-
-        private void offer(CutPlan plan) {
-            if (CutPlan.BETTER.compare(plan, best) < 0) {
-                best = plan;
-            }
-        }
-
-        /** The level's value of the best plan, to be minimised. */
-        private long value(Measure level) {
-            return level == Measure.FILLED ? -best.value(level) : best.value(level);
-        }
-
-        private void bound(Measure level, long minimised) {
-            bounds.put(level, level == Measure.FILLED ? -minimised : minimised);
-        }
-
-        private boolean generated(Measure level) {
-            if (level == Measure.FILLED && -value(level) == model.fillableWeight()) {
-                bound(level, value(level));
-                return true;
-            }
-            pool.addAll(Choice.of(model, best).layouts().keySet());
-            PriceBound prices = new PriceBound(model);
-            long needed = held.getOrDefault(Measure.FILLED, 0L);
-            long scaled = Long.MIN_VALUE;
-            Prices bestPrices = null;
-            while (!clock.over()) {
-                Master master = new Master(model, List.copyOf(pool), level, held);
-                Solution lp = solver.relax(master.program, clock.leftMillis());
-                if (lp.outcome() != Outcome.OPTIMAL) {
-                    break;
-                }
-                List<SiteLayout> found = new ArrayList<>();
-                Prices now = master.prices(lp.duals());
-                long bound = prices.price(now, needed, found);
-                if (bound > scaled || bestPrices == null) {
-                    scaled = bound;
-                    bestPrices = now;
-                }
-                if (!pool.addAll(found)) {
-                    break;
-                }
-            }
-            if (bestPrices == null) {
-                bound(level, level == Measure.FILLED ? -model.fillableWeight() : 0);
-                return false;
-            }
-            return enumerated(level, prices, bestPrices, needed);
-        }
-
-        private boolean enumerated(Measure level, PriceBound prices, Prices with, long needed) {
-            long scaled = prices.price(with, needed, new ArrayList<>());
-            long low = ceil(scaled);
-            bound(level, Math.min(low, value(level)));
-            if (low < value(level)) {
-                Master master = new Master(model, List.copyOf(pool), level, held);
-                take(
-                        master,
-                        solver.optimise(
-                                master.program,
-                                master.hint(Choice.of(model, best)),
-                                clock.leftMillis() / 4,
-                                clock.cancelled()));
-            }
-            while (low < value(level) && !clock.over()) {
-                long gap = value(level) * Prices.ONE - scaled;
-                Optional<List<SiteLayout>> inside = prices.within(gap, mostColumns);
-                while (inside.isEmpty() && gap > 0) {
-                    gap /= 2;
-                    inside = prices.within(gap, mostColumns);
-                }
-                if (inside.isEmpty()) {
-                    break; // more layouts than fit touch the bound itself: nothing can be proved this way
-                }
-                Set<SiteLayout> columns = new LinkedHashSet<>(inside.get());
-                columns.addAll(Choice.of(model, best).layouts().keySet());
-                Master master = new Master(model, List.copyOf(columns), level, held);
-                Solution s = solver.optimise(
-                        master.program, master.hint(Choice.of(model, best)), clock.leftMillis(), clock.cancelled());
-                long before = value(level);
-                take(master, s);
-                long inWindow = safe(s.bound(), value(level));
-                long outside = Math.floorDiv(scaled + gap, Prices.ONE) + 1;
-                low = Math.max(low, Math.min(inWindow, outside));
-                bound(level, Math.min(low, value(level)));
-                if (s.outcome() != Outcome.OPTIMAL || (before == value(level) && low < value(level))) {
-                    break;
-                }
-            }
-            if (low < value(level)) {
-                return false;
-            }
-            bound(level, value(level));
-            if (level == Measure.BOOK_VALUE) {
-                Optional<List<SiteLayout>> all = prices.within(value(level) * Prices.ONE - scaled, mostColumns);
-                allListed = all.isPresent();
-                complete = all.orElse(List.of());
-            }
-            return true;
-        }
-
-        private boolean over(Measure level) {
-            Set<SiteLayout> columns = new LinkedHashSet<>(allListed ? complete : pool);
-            columns.addAll(Choice.of(model, best).layouts().keySet());
-            Master master = new Master(model, List.copyOf(columns), level, held);
-            Solution s = solver.optimise(
-                    master.program, master.hint(Choice.of(model, best)), clock.leftMillis(), clock.cancelled());
-            take(master, s);
-            // A bound over some of the layouts says nothing about the others.
-            long low = allListed ? Math.max(0, safe(s.bound(), value(level))) : level == Measure.PIECES ? 1 : 0;
-            bound(level, Math.min(low, value(level)));
-            return low >= value(level);
-        }
-
-        private void take(Master master, Solution s) {
-            if (s.hasValues()) {
-                offer(PlanWriter.write(model, master.choice(s.values())));
-            }
-        }
-
-        private static long ceil(long scaled) {
-            return -Math.floorDiv(-scaled, Prices.ONE);
-        }
-
-        /**
-         * A solver's bound as a whole number that is not too high. Costs are whole, and the solver works to 1e-6 in every
-         * column, of which a plan uses some dozens: 1e-6 and a hundred-millionth of the value covers what it may be off.
-         */
-        private static long safe(double bound, long value) {
-            if (!(bound > -9e15)) {
-                return Long.MIN_VALUE;
-            }
-            return (long) Math.ceil(bound - 1e-6 - 1e-8 * Math.abs(value));
+                    proved ? Status.PROVED : Status.GAP,
+                    levels,
+                    best.plan().layouts(),
+                    best.plan().pairs(),
+                    ENGINE,
+                    clock.seconds());
         }
     }
 }

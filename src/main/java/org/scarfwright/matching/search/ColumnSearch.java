@@ -1,0 +1,179 @@
+package org.scarfwright.matching.search;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.matching.search.LinearSolver.Outcome;
+import org.scarfwright.matching.search.LinearSolver.Solution;
+import org.scarfwright.matching.search.SearchResult.Measure;
+
+/**
+ * One level whose layouts are too many to list: a bound by column generation, then proof by listing every layout a better plan
+ * can use.
+ *
+ * <p>Let B be the bound of the last prices and u the best plan's value. Only layouts within u - B of their piece's cheapest can
+ * be in a better plan ({@link PriceBound}). They are listed from a narrow window outward: when the best plan over the layouts
+ * within w is worth at most B + w, no layout outside can do better, and it is best.
+ */
+final class ColumnSearch {
+    private static final int FIRST_WINDOW = 1_500;
+    private static final int WIDEN = 6;
+
+    private final RackModel model;
+    private final LinearSolver solver;
+    private final SearchClock clock;
+    private final Measure level;
+    private final Map<Measure, Long> held;
+    private final Incumbent best;
+    private final int mostColumns;
+    private final PriceBound prices;
+    private final Set<SiteLayout> pool = new LinkedHashSet<>();
+
+    private long scaled = Long.MIN_VALUE;
+    private long low;
+    private boolean proved;
+
+    ColumnSearch(
+            RackModel model,
+            LinearSolver solver,
+            SearchClock clock,
+            Measure level,
+            Map<Measure, Long> held,
+            Incumbent best,
+            int mostColumns) {
+        this.model = model;
+        this.solver = solver;
+        this.clock = clock;
+        this.level = level;
+        this.held = held;
+        this.best = best;
+        this.mostColumns = mostColumns;
+        prices = new PriceBound(model);
+    }
+
+    /** Best value the level can have, its sign changed for fulfilment. */
+    long bound() {
+        return Math.min(low, value());
+    }
+
+    /** The level's value in the best plan, to be minimised. */
+    private long value() {
+        return level == Measure.FILLED ? -best.plan().value(level) : best.plan().value(level);
+    }
+
+    /**
+     * Runs until the level is proved or time is over.
+     *
+     * @param objective the level first
+     * @param besides what the objective's other levels can add up to at most
+     * @return whether the objective is proved best
+     */
+    boolean run(Objective objective, long besides) {
+        low = level == Measure.FILLED ? -model.fillableWeight() : lowestBookValue();
+        generate();
+        if (scaled == Long.MIN_VALUE) {
+            return false;
+        }
+        low = Math.max(low, -Math.floorDiv(-scaled, Prices.ONE));
+        if (level == Measure.FILLED && low >= value()) {
+            return true;
+        }
+        int most = Math.min(mostColumns, FIRST_WINDOW);
+        while (!proved && !clock.over()) {
+            if (!window(objective, besides, most)) {
+                break;
+            }
+            most = (int) Math.min(mostColumns, (long) most * WIDEN);
+        }
+        return proved;
+    }
+
+    private long lowestBookValue() {
+        long sum = 0;
+        for (RackModel.Prepared r : model.prepared) {
+            sum += Math.min(0, r.baseCents()) * model.bundles.get(r.bundle()).count();
+        }
+        return sum;
+    }
+
+    /** Column generation: the relaxed master says what parts are worth, pricing finds layouts worth more than they cost. */
+    private void generate() {
+        pool.addAll(Choice.of(model, best.plan()).layouts().keySet());
+        @Nullable Prices bestPrices = null;
+        boolean last = false;
+        while (!last && !clock.over()) {
+            Master master = new Master(model, List.copyOf(pool), Objective.of(level), held);
+            Solution relaxed = solver.relax(master.program, clock.leftMillis());
+            if (relaxed.outcome() != Outcome.OPTIMAL) {
+                break;
+            }
+            List<SiteLayout> found = new ArrayList<>();
+            Prices now = master.prices(relaxed.duals());
+            long bound = prices.price(now, needed(), found);
+            if (bound > scaled) {
+                scaled = bound;
+                bestPrices = now;
+            }
+            last = !pool.addAll(found);
+        }
+        if (bestPrices != null) {
+            scaled = prices.price(bestPrices, needed(), new ArrayList<>());
+        }
+    }
+
+    private long needed() {
+        return held.getOrDefault(Measure.FILLED, 0L);
+    }
+
+    /** One window; false when the search cannot go on. */
+    private boolean window(Objective objective, long besides, int most) {
+        long width = value() * Prices.ONE - scaled;
+        Optional<List<SiteLayout>> inside = prices.within(width, most);
+        while (inside.isEmpty() && width > 0) {
+            width = width * 2 / 3;
+            inside = prices.within(width, most);
+        }
+        if (inside.isEmpty()) {
+            // More layouts than fit touch the bound itself: nothing is proved this way, but a plan may be found.
+            if (most == mostColumns) {
+                solve(List.copyOf(pool), objective);
+            }
+            return most < mostColumns;
+        }
+        Solution s = solve(inside.get(), objective);
+        long outside = Math.floorDiv(scaled + width, Prices.ONE) + 1;
+        long within = objective.bound(level, s.bound(), best.plan(), besides);
+        low = Math.max(low, Math.min(within, outside));
+        if (s.outcome() != Outcome.OPTIMAL) {
+            return false;
+        }
+        proved = value() < outside;
+        return proved || most < mostColumns;
+    }
+
+    private Solution solve(List<SiteLayout> columns, Objective objective) {
+        Choice hint = Choice.of(model, best.plan());
+        Set<SiteLayout> all = new LinkedHashSet<>(columns);
+        all.addAll(hint.layouts().keySet());
+        Master master = new Master(model, List.copyOf(all), objective, held);
+        Solution s = solver.optimise(master.program, master.hint(hint), clock.leftMillis(), clock.cancelled());
+        if (s.hasValues()) {
+            best.offer(PlanWriter.write(model, master.choice(s.values())));
+        }
+        return s;
+    }
+
+    /** Every layout that can be in a plan of the best value; nothing when there are too many to list. */
+    Optional<List<SiteLayout>> complete() {
+        return prices.within(value() * Prices.ONE - scaled, mostColumns);
+    }
+
+    /** The layouts met on the way to the bound. */
+    List<SiteLayout> met() {
+        return List.copyOf(pool);
+    }
+}
