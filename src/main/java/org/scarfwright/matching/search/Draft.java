@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.SearchProblem.Line;
 import org.scarfwright.matching.search.SearchProblem.Need;
@@ -140,17 +141,21 @@ final class Draft {
         filled -= line.weight();
     }
 
-    /** The cheapest way to make one more of a line as things lie, or nothing. */
+    /**
+     * The cheapest way to make one more of a line as things lie, or nothing.
+     *
+     * @param overlook asked for every place looked at; true passes it over
+     */
     @Nullable
-    Neck cheapest(int line) {
+    Neck cheapest(int line, BooleanSupplier overlook) {
         Line wanted = problem.lines().get(line);
         Neck best = null;
         long bestCost = NOWHERE;
         for (int i = 0; i < wanted.options().size(); i++) {
             Option o = wanted.options().get(i);
             if (!wanted.pairing().samePiece()) {
-                Place[] necksBy = cheapestByGroup(o.neck(), wanted.pairing().neckGroup());
-                Place[] headsBy = cheapestByGroup(o.head(), wanted.pairing().headGroup());
+                Place[] necksBy = cheapestByGroup(o.neck(), wanted.pairing().neckGroup(), overlook);
+                Place[] headsBy = cheapestByGroup(o.head(), wanted.pairing().headGroup(), overlook);
                 for (int g = 0; g < necksBy.length; g++) {
                     for (int h = 0; h < headsBy.length; h++) {
                         Place n = necksBy[g];
@@ -169,7 +174,9 @@ final class Draft {
                 }
             }
             for (Place n : places.get(o.neck())) {
-                if (!wanted.pairing().allows(n.piece(), n.piece()) || cost(o.neck(), n) == NOWHERE) {
+                if (!wanted.pairing().allows(n.piece(), n.piece())
+                        || cost(o.neck(), n) == NOWHERE
+                        || overlook.getAsBoolean()) {
                     continue;
                 }
                 long first = cost(o.neck(), n);
@@ -187,7 +194,7 @@ final class Draft {
         return best;
     }
 
-    private @Nullable Place[] cheapestByGroup(int need, int[] group) {
+    private @Nullable Place[] cheapestByGroup(int need, int[] group, BooleanSupplier overlook) {
         int groups = 0;
         for (int g : group) {
             groups = Math.max(groups, g + 1);
@@ -196,7 +203,7 @@ final class Draft {
         long[] bestCost = new long[groups];
         for (Place place : places.get(need)) {
             int g = group[place.piece()];
-            if (g < 0) {
+            if (g < 0 || overlook.getAsBoolean()) {
                 continue;
             }
             long cost = cost(need, place);

@@ -33,7 +33,7 @@ public final class OrToolsSearch implements MatchSearch {
     /** Name of this search in a result. */
     public static final String ENGINE = "OR-Tools: GLOP and SCIP";
 
-    private static final int IMPROVING_ROUNDS = 400;
+    private static final int IMPROVING_ROUNDS = 1_000;
     private static final int MOST_COLUMNS = 60_000;
 
     private final LinearSolver solver;
