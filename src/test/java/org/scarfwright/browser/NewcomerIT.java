@@ -219,6 +219,7 @@ class NewcomerIT {
         browser.fill("Tilt angle (°)", "10");
         browser.tick("underlaid");
         browser.tick("overlaid");
+        browser.choose("Finish of the head’s front", "clear: the wood and every seam show");
         browser.button("Enter the design");
         assertThat(browser.heading()).isEqualTo("Sedge five-string");
         // N 457, H 180, t 20, h 15, a 10°: neck front and back underlaid, and overlaid, from the plane geometry of the
