@@ -2,6 +2,7 @@ package org.scarfwright.wood;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
@@ -16,7 +17,16 @@ public final class DimensionalChange {
     public static final Moisture DRIEST = new Moisture(600);
     public static final Moisture WETTEST = new Moisture(1400);
 
-    private static final String TRUE_MAHOGANY = "mahogany_true";
+    /**
+     * What Table 13-5 prints for the woods it does not take from Tables 4-3 and 4-4: for sweet birch the figures of yellow birch,
+     * for black maple the tangential one of sugar maple; true mahogany's are from memory.
+     */
+    private static final Map<String, Printed> TABLE_13_5 = Map.of(
+            "mahogany_true", new Printed(new BigDecimal("0.00172"), new BigDecimal("0.00238")),
+            "birch_sweet", new Printed(new BigDecimal("0.00256"), new BigDecimal("0.00338")),
+            "maple_black", new Printed(new BigDecimal("0.00165"), new BigDecimal("0.00353")));
+
+    private record Printed(BigDecimal radial, BigDecimal tangential) {}
 
     /**
      * A coefficient, or two where published figures differ.
@@ -49,8 +59,8 @@ public final class DimensionalChange {
     }
 
     /**
-     * The coefficient of a wood; empty where its shrinkage is not known. For true mahogany the two tables differ by about 70 %, so
-     * both are given; the figure of Table 13-5 (0.00172 radial, 0.00238 tangential) is from memory.
+     * The coefficient of a wood; empty where its shrinkage is not known. Where Table 13-5 differs from what follows from Tables
+     * 4-3 and 4-4, for true mahogany by about 70 %, both are given.
      */
     public static Optional<Coefficient> of(Species wood, GrainDirection direction) {
         boolean radial = direction == GrainDirection.RADIAL;
@@ -58,9 +68,18 @@ public final class DimensionalChange {
         if (shrinkage == null) {
             return Optional.empty();
         }
-        BigDecimal low = coefficient(shrinkage);
-        BigDecimal high = TRUE_MAHOGANY.equals(wood.id()) ? new BigDecimal(radial ? "0.00172" : "0.00238") : low;
-        return Optional.of(new Coefficient(low, high));
+        BigDecimal derived = coefficient(shrinkage);
+        Printed printed = TABLE_13_5.get(wood.id());
+        if (printed == null) {
+            return Optional.of(new Coefficient(derived, derived));
+        }
+        BigDecimal other = radial ? printed.radial() : printed.tangential();
+        return Optional.of(new Coefficient(derived.min(other), derived.max(other)));
+    }
+
+    /** Whether the tables differ on this wood. */
+    public static boolean differs(String woodId) {
+        return TABLE_13_5.containsKey(woodId);
     }
 
     /**

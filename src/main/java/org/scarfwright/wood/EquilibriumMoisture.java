@@ -1,7 +1,9 @@
 package org.scarfwright.wood;
 
 import java.math.BigDecimal;
+import java.util.Locale;
 import java.util.Optional;
+import org.scarfwright.measure.Moisture;
 
 /**
  * The moisture content wood comes to when it is left in air of steady temperature and humidity.
@@ -21,6 +23,9 @@ public final class EquilibriumMoisture {
     public static final BigDecimal DRIEST = BigDecimal.valueOf(5);
     public static final BigDecimal DAMPEST = BigDecimal.valueOf(90);
 
+    /** Halves the range of humidity until it is narrower than a double can tell. */
+    private static final int HALVINGS = 60;
+
     private EquilibriumMoisture() {}
 
     /**
@@ -33,15 +38,70 @@ public final class EquilibriumMoisture {
         temperatureRefusal(celsius).or(() -> humidityRefusal(relativeHumidity)).ifPresent(reason -> {
             throw new IllegalArgumentException(reason);
         });
-        double t = celsius.doubleValue();
+        return content(celsius.doubleValue(), relativeHumidity.doubleValue());
+    }
+
+    private static double content(double t, double relativeHumidity) {
         double w = 349 + 1.29 * t + 0.0135 * t * t;
         double k = 0.805 + 0.000736 * t - 0.00000273 * t * t;
         double k1 = 6.27 - 0.00938 * t - 0.000303 * t * t;
         double k2 = 1.91 + 0.0407 * t - 0.000293 * t * t;
-        double kh = k * relativeHumidity.doubleValue() / 100;
+        double kh = k * relativeHumidity / 100;
         double first = kh / (1 - kh);
         double second = (k1 * kh + 2 * k1 * k2 * kh * kh) / (1 + k1 * kh + k1 * k2 * kh * kh);
         return 1800 / w * (first + second);
+    }
+
+    /** {@link #percent} as a moisture content, to a hundredth of a percent. */
+    public static Moisture of(BigDecimal celsius, BigDecimal relativeHumidity) {
+        return Moisture.ofPercent(percent(celsius, relativeHumidity));
+    }
+
+    /**
+     * The relative humidity that keeps wood at a moisture content: equation 4-5 solved for h by halving the range, in which the
+     * moisture content only ever rises with the humidity.
+     *
+     * @param celsius temperature of the air in °C
+     * @param content what the wood should stay at
+     * @return in percent
+     * @throws IllegalArgumentException where no humidity of the range keeps it, with a sentence that tells what can be kept
+     */
+    public static double humidityKeeping(BigDecimal celsius, Moisture content) {
+        temperatureRefusal(celsius).or(() -> contentRefusal(celsius, content)).ifPresent(reason -> {
+            throw new IllegalArgumentException(reason);
+        });
+        double wanted = content.toPercent().doubleValue();
+        double low = DRIEST.doubleValue();
+        double high = DAMPEST.doubleValue();
+        for (int halving = 0; halving < HALVINGS; halving++) {
+            double middle = (low + high) / 2;
+            if (content(celsius.doubleValue(), middle) < wanted) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return (low + high) / 2;
+    }
+
+    /**
+     * Why no humidity of the range keeps wood at this moisture content; reads on from its label.
+     *
+     * @param celsius within the range
+     */
+    public static Optional<String> contentRefusal(BigDecimal celsius, Moisture content) {
+        double least = content(celsius.doubleValue(), DRIEST.doubleValue());
+        double most = content(celsius.doubleValue(), DAMPEST.doubleValue());
+        double wanted = content.toPercent().doubleValue();
+        return wanted >= least && wanted <= most
+                ? Optional.empty()
+                : Optional.of("is " + content + "; at " + plain(celsius) + " °C air of " + plain(DRIEST) + " to "
+                        + plain(DAMPEST) + " % relative humidity keeps wood at " + tenth(least) + " to " + tenth(most)
+                        + " %, for example 7");
+    }
+
+    private static String tenth(double percent) {
+        return String.format(Locale.ROOT, "%.1f", percent);
     }
 
     /** Why this temperature is outside the range; reads on from its label. */

@@ -1,6 +1,9 @@
 package org.scarfwright.wood;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Grain that does not run along a piece, 1 in so much.
@@ -65,6 +68,55 @@ public final class GrainSlope {
         double sin = Math.sin(a);
         double cos = Math.cos(a);
         return 100 * ratio / (sin * sin + ratio * cos * cos);
+    }
+
+    /** The printed row of a slope, where there is one. */
+    public static Optional<Kept> printed(double slope) {
+        return PRINTED.stream().filter(row -> row.slope() == slope).findFirst();
+    }
+
+    /**
+     * What is known of the strength kept at a slope, in sentences: the printed row; between two rows Hankinson's formula for
+     * bending and the two rows for the rest; beyond them an extrapolation, said to be one.
+     *
+     * @param slope 1 in this, above 0
+     */
+    public static String words(double slope) {
+        String at = "At 1 in " + plain(slope);
+        Optional<Kept> row = printed(slope);
+        if (row.isPresent()) {
+            Kept kept = row.get();
+            return at + " straight-grained bending strength falls to " + kept.bending() + " %, impact strength to "
+                    + kept.impact() + " % and compression along the grain to " + kept.compression()
+                    + " % (Wood Handbook Table 5-12).";
+        }
+        double[] kept = bendingKept(slope);
+        String bending = at + " about " + whole(kept[0]) + " to " + whole(kept[1])
+                + " % of straight-grained bending strength is left (Hankinson’s formula, fitted to Wood Handbook Table 5-12";
+        if (isExtrapolated(slope)) {
+            return bending + "). No printed row reaches there: this is an extrapolation.";
+        }
+        Kept flatter = PRINTED.stream()
+                .filter(r -> r.slope() > slope)
+                .reduce((a, b) -> b)
+                .orElseThrow();
+        Kept steeper =
+                PRINTED.stream().filter(r -> r.slope() < slope).findFirst().orElseThrow();
+        return bending + "). Of impact strength " + steeper.impact() + " to " + flatter.impact()
+                + " % is left and of compression along the grain " + steeper.compression() + " to "
+                + flatter.compression()
+                + " %: the printed rows 1 in " + steeper.slope() + " and 1 in " + flatter.slope() + ".";
+    }
+
+    private static String plain(double slope) {
+        return BigDecimal.valueOf(slope)
+                .setScale(2, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    private static String whole(double percent) {
+        return BigDecimal.valueOf(percent).setScale(0, RoundingMode.HALF_UP).toPlainString();
     }
 
     /** True where no printed row lies on either side of the slope. */

@@ -3,17 +3,11 @@ package org.scarfwright.rack;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import de.siegmar.fastcsv.reader.CommentStrategy;
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
+import org.scarfwright.published.PublishedTable;
 import org.scarfwright.wood.Species;
 import org.scarfwright.wood.SpeciesCatalog;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -33,8 +27,8 @@ abstract class SpeciesCatalogContract {
     JdbcClient jdbc;
 
     @Test
-    void holdsEveryPublishedRowAndNoOther() throws IOException {
-        List<NamedCsvRecord> printed = published();
+    void holdsEveryPublishedRowAndNoOther() {
+        List<NamedCsvRecord> printed = PublishedTable.rows("species.csv");
 
         assertThat(printed).hasSize(33);
         assertThat(catalog.all())
@@ -44,8 +38,8 @@ abstract class SpeciesCatalogContract {
     }
 
     @Test
-    void everyCellIsThePublishedOneAndABlankStaysBlank() throws IOException {
-        for (NamedCsvRecord row : published()) {
+    void everyCellIsThePublishedOneAndABlankStaysBlank() {
+        for (NamedCsvRecord row : PublishedTable.rows("species.csv")) {
             Species wood = catalog.find(row.getField("id")).orElseThrow();
 
             assertThat(wood.commonName()).isEqualTo(row.getField("common_name"));
@@ -84,18 +78,6 @@ abstract class SpeciesCatalogContract {
         assertThatThrownBy(() -> jdbc.sql("update species set specific_gravity_basis = null where id = 'beech'")
                         .update())
                 .isInstanceOf(DataIntegrityViolationException.class);
-    }
-
-    private static List<NamedCsvRecord> published() throws IOException {
-        try (Reader in = new InputStreamReader(
-                        Objects.requireNonNull(
-                                SpeciesCatalogContract.class.getResourceAsStream("/published/species.csv")),
-                        StandardCharsets.UTF_8);
-                CsvReader<NamedCsvRecord> csv = CsvReader.builder()
-                        .commentStrategy(CommentStrategy.SKIP)
-                        .ofNamedCsvRecord(in)) {
-            return csv.stream().toList();
-        }
     }
 
     private static @Nullable String text(NamedCsvRecord row, String column) {
