@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * that could mean two things ({@code 25 38}, {@code 1,234}) is refused with a hint.
  */
 public final class LengthParser {
-    private static final int LONGEST_TEXT = 60;
+    static final int LONGEST_TEXT = 60;
     private static final String EXAMPLE = "640, 64 cm or 25 3/8 in";
 
     /** Read, so that a room can refuse the length with the limit it has; no wood is measured in it. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -216,6 +217,7 @@ class LengthParserTest {
     }
 
     @Test
+    @Tag("long")
     void noShortTextTakesLong() {
         SplittableRandom random = new SplittableRandom(60);
         String alphabet = "0123456789 .,/-'\"½⅜mcinµ\u00a0";
