@@ -209,6 +209,7 @@ class ImportController {
             return new ModelAndView("redirect:/" + sent.kind().path());
         }
         ModelAndView page = page(sent.kind(), sent.text(), lines(table, checked, book), errors);
+        page.setStatus(sent.act().equals(ENTER) ? HttpStatus.UNPROCESSABLE_CONTENT : HttpStatus.OK);
         page.addObject("wasRead", true);
         page.addObject("added", counted(checked, Fate.NEW, sent.kind()));
         page.addObject("unchanged", counted(checked, Fate.UNCHANGED, sent.kind()));

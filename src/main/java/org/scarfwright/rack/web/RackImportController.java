@@ -63,7 +63,8 @@ class RackImportController {
             return page(shown, null, e.errors(), HttpStatus.UNPROCESSABLE_CONTENT);
         }
         if (!result.errors().isEmpty()) {
-            return page(shown, result, CsvTable.first(result.errors()), HttpStatus.UNPROCESSABLE_CONTENT);
+            HttpStatus status = save ? HttpStatus.UNPROCESSABLE_CONTENT : HttpStatus.OK;
+            return page(shown, result, CsvTable.first(result.errors()), status);
         }
         if (!save) {
             return page(shown, result, List.of(), HttpStatus.OK);

@@ -259,6 +259,9 @@ class NecksPagesTest {
     @Test
     void readsAPastedFileBeforeItEntersIt() throws Exception {
         String file = "design,quantity,due,note\nHOB-4,2,2026-12-09,first\nHOB-5,0,soon,second\n";
+        assertThat(text(send("/orders/import", "csv", file, "act", "read"), HttpStatus.OK))
+                .contains("Row 3, design “HOB-5” is no design; did you mean HOB-4?")
+                .doesNotContain("value=\"enter\"");
         assertThat(text(send("/orders/import", "csv", file, "act", "enter"), HttpStatus.UNPROCESSABLE_CONTENT))
                 .contains("1 order new, 0 orders there already, 1 order not right yet.")
                 .contains("Row 3, design “HOB-5” is no design; did you mean HOB-4?", "HOB-5,0,soon,second")

@@ -252,6 +252,12 @@ class RackPagesTest {
         String text = "code,wood,length,width,thickness\nPG-3,maple_sugar,640,70,22\nPG-4,mapel_sugar,640,70,\n";
         mvc.perform(multipart("/rack/import")
                         .param("text", text)
+                        .param("then", "look")
+                        .with(csrf()))
+                .andExpect(status().isOk())
+                .andExpect(content().string(containsString("Row 3, thickness is missing")));
+        mvc.perform(multipart("/rack/import")
+                        .param("text", text)
                         .param("then", "save")
                         .with(csrf()))
                 .andExpect(status().isUnprocessableContent())
