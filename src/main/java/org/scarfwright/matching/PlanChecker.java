@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.matching.Plan.Books;
 import org.scarfwright.matching.Plan.Cut;
@@ -286,17 +287,17 @@ class PlanChecker implements PlanCheck {
                     part.longSide().um() / (double) piece.length().length().um();
             double ofWidth = part.width().um() / (double) piece.width().length().um();
             Warp warp = piece.warp();
-            double bow = warp.bow().um() * ofLength * ofLength;
+            double bow = bent(warp.bow(), warp.middle().bow(), ofLength);
             double lost = bow
                     + warp.cup().um() * ofWidth * ofWidth
-                    + warp.twist().um() * ofLength * ofWidth / 2
+                    + turned(warp, ofLength) * ofWidth / 2
                     + 2.0 * facts.settings().planingPerFace().um();
             double left = piece.thickness().length().um() - lost;
             if (left < part.thickness().um() - SLACK_UM) {
                 fault("%s keeps only %.3f mm of %s once it is flat.", l.name(), left / 1000, piece.code());
             }
             double wide = piece.width().length().um()
-                    - warp.crook().um() * ofLength * ofLength
+                    - bent(warp.crook(), warp.middle().crook(), ofLength)
                     - facts.settings().edgeAllowance().um();
             long side = design.sideAllowance().length().um();
             long finishedWidth = l.neck()
@@ -308,6 +309,30 @@ class PlanChecker implements PlanCheck {
             if (l.neck() && bow > facts.settings().neckStraightness().um() + SLACK_UM) {
                 fault("%s is out by %.3f mm.", l.name(), bow / 1000);
             }
+        }
+
+        /** Rise of a part; a second reading tells whether the middle half or the quarters beside it are bent the more. */
+        private static double bent(Length whole, @Nullable Length middle, double share) {
+            if (middle == null) {
+                return whole.um() * share * share;
+            }
+            double inner = middle.um();
+            double all = whole.um() > 2 * inner ? whole.um() : 2 * inner;
+            double outer = all - 3 * inner;
+            double asWhole = inner > outer ? 4 * inner : 4 * outer;
+            double rise = asWhole * share * share;
+            return rise > all ? all : rise;
+        }
+
+        private static double turned(Warp warp, double share) {
+            Length middle = warp.middle().twist();
+            double whole = warp.twist().um();
+            if (middle == null) {
+                return whole * share;
+            }
+            double inner = middle.um();
+            double perHalf = inner > whole - inner ? inner : whole - inner;
+            return Math.min(Math.max(whole, inner), perHalf * share / 0.5);
         }
 
         private void checkSaw(Laid l, Piece piece, Saw saw) {

@@ -77,6 +77,7 @@ record ImportComparison(Piece piece, List<Warp> warps, List<MoistureReading> moi
                             && w.crook().equals(warp.crook())
                             && w.cup().equals(warp.cup())
                             && w.twist().equals(warp.twist())
+                            && (warp.middle().isNone() || w.middle().equals(warp.middle()))
                             && (!dated || Objects.equals(w.readOn(), warp.readOn())));
             if (!known) {
                 compare(found, "warp", warp(piece.warp()), warp(warp));
@@ -100,10 +101,7 @@ record ImportComparison(Piece piece, List<Warp> warps, List<MoistureReading> moi
     }
 
     private static String warp(Warp warp) {
-        return warp.isMeasured()
-                ? "bow " + warp.bow() + ", crook " + warp.crook() + ", cup " + warp.cup() + ", twist " + warp.twist()
-                        + " on " + warp.readOn()
-                : "not measured";
+        return warp.isMeasured() ? PieceWords.warp(warp) + " on " + warp.readOn() : "not measured";
     }
 
     private static String written(PieceWood wood) {

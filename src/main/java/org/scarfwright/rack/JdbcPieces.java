@@ -11,6 +11,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.web.ConflictException;
@@ -26,6 +29,18 @@ class JdbcPieces implements Pieces {
     private static final Set<PieceState> THERE =
             EnumSet.of(PieceState.ON_RACK, PieceState.RESERVED, PieceState.AT_BENCH);
     private static final int MOST_WORDS = 8;
+    private static final List<PieceField> READINGS = Stream.concat(
+                    PieceReader.WARP.stream(),
+                    Stream.of(
+                            PieceField.STICK_LENGTH,
+                            PieceField.STICK_DISTANCE,
+                            PieceField.WARP_ON,
+                            PieceField.MEASURED_ON,
+                            PieceField.MOISTURE,
+                            PieceField.MOISTURE_ON,
+                            PieceField.METER,
+                            PieceField.UNIT))
+            .toList();
 
     private final PieceTable table;
     private final SpeciesCatalog woods;
@@ -56,19 +71,8 @@ class JdbcPieces implements Pieces {
     @Transactional
     public Piece add(PieceCells cells, LengthUnit usual) {
         PieceReader.Reading reading = reader().read(cells, usual, null);
-        List<CellError> errors = new ArrayList<>(reading.errors());
+        PieceFacts facts = sound(reading, null);
         String code = reading.code();
-        if (code != null && !table.existing(List.of(code)).isEmpty()) {
-            errors.add(new CellError(
-                    PieceField.CODE,
-                    -1,
-                    code,
-                    "“" + code + "” is taken by another piece; write another, or leave it empty and one is made"));
-        }
-        PieceFacts facts = reading.facts();
-        if (!errors.isEmpty() || facts == null) {
-            throw new WrongPieceException(errors);
-        }
         if (code == null) {
             code = PieceCodes.make(
                             1,
@@ -94,21 +98,44 @@ class JdbcPieces implements Pieces {
     }
 
     @Override
-    @Transactional
-    public Piece change(Piece seen, PieceCells cells, LengthUnit usual) {
-        PieceReader.Reading reading = reader().read(cells, usual, seen);
-        List<CellError> errors = new ArrayList<>(reading.errors());
-        if (reading.code() != null && !reading.code().equals(seen.code())) {
-            errors.add(new CellError(
-                    PieceField.CODE,
-                    -1,
-                    reading.code(),
-                    "“" + reading.code() + "” is another code; a piece keeps the one written on it, " + seen.code()));
-        }
+    @Transactional(readOnly = true)
+    public List<CellError> faults(PieceCells cells, LengthUnit usual, @Nullable Piece seen) {
+        return errors(reader().read(cells, usual, seen), seen);
+    }
+
+    private PieceFacts sound(PieceReader.Reading reading, @Nullable Piece seen) {
+        List<CellError> errors = errors(reading, seen);
         PieceFacts facts = reading.facts();
         if (!errors.isEmpty() || facts == null) {
             throw new WrongPieceException(errors);
         }
+        return facts;
+    }
+
+    private List<CellError> errors(PieceReader.Reading reading, @Nullable Piece seen) {
+        List<CellError> errors = new ArrayList<>(reading.errors());
+        String code = reading.code();
+        if (code != null && seen == null && !table.existing(List.of(code)).isEmpty()) {
+            errors.add(new CellError(
+                    PieceField.CODE,
+                    -1,
+                    code,
+                    "“" + code + "” is taken by another piece; write another, or leave it empty and one is made"));
+        }
+        if (code != null && seen != null && !code.equals(seen.code())) {
+            errors.add(new CellError(
+                    PieceField.CODE,
+                    -1,
+                    code,
+                    "“" + code + "” is another code; a piece keeps the one written on it, " + seen.code()));
+        }
+        return errors;
+    }
+
+    @Override
+    @Transactional
+    public Piece change(Piece seen, PieceCells cells, LengthUnit usual) {
+        PieceFacts facts = sound(reader().read(cells, usual, seen), seen);
         PieceDifference difference = PieceDifference.between(seen, facts);
         if (difference.isNothing()) {
             return seen;
@@ -128,6 +155,43 @@ class JdbcPieces implements Pieces {
         Piece piece = table.loadCodes(List.of(seen.code())).get(0);
         events.publishEvent(new PiecesChanged(difference.acts(seen, piece)));
         return piece;
+    }
+
+    @Override
+    @Transactional
+    public Piece measure(Piece seen, PieceCells readings, LengthUnit usual) {
+        boolean warp = PieceReader.WARP.stream().anyMatch(readings::has);
+        if (!warp && !readings.has(PieceField.MOISTURE)) {
+            throw new WrongPieceException(List.of(new CellError(
+                    PieceField.BOW, -1, "", "is empty, and so is every other reading; write at least one")));
+        }
+        PieceCells cells = PieceWords.cells(seen);
+        READINGS.forEach(f -> cells.put(f, readings.get(f)));
+        if (warp) {
+            keep(cells, PieceField.BOW, seen.warp().bow());
+            keep(cells, PieceField.CROOK, seen.warp().crook());
+            keep(cells, PieceField.CUP, seen.warp().cup());
+            if (!cells.has(PieceField.STICK_GAP)) {
+                keep(cells, PieceField.TWIST, seen.warp().twist());
+            }
+            today(cells, PieceField.WARP_ON);
+        }
+        if (cells.has(PieceField.MOISTURE)) {
+            today(cells, PieceField.MOISTURE_ON);
+        }
+        return change(seen, cells, usual);
+    }
+
+    private static void keep(PieceCells cells, PieceField field, Length last) {
+        if (!cells.has(field)) {
+            cells.put(field, last.toString());
+        }
+    }
+
+    private void today(PieceCells cells, PieceField day) {
+        if (!cells.has(day) && !cells.has(PieceField.MEASURED_ON)) {
+            cells.put(day, LocalDate.now(clock).toString());
+        }
     }
 
     @Override
@@ -232,12 +296,12 @@ class JdbcPieces implements Pieces {
 
     private static String order(PieceFilter.Sort sort) {
         return switch (sort) {
-            case CODE -> "p.code";
-            case LONGEST -> "p.length_um desc, p.code";
-            case WIDEST -> "p.width_um desc, p.code";
-            case THICKEST -> "p.thickness_um desc, p.code";
-            case NEWEST -> "p.since desc, p.code";
-            case OLDEST -> "p.since, p.code";
+            case CODE -> "p.code_order";
+            case LONGEST -> "p.length_um desc, p.code_order";
+            case WIDEST -> "p.width_um desc, p.code_order";
+            case THICKEST -> "p.thickness_um desc, p.code_order";
+            case NEWEST -> "p.since desc, p.code_order";
+            case OLDEST -> "p.since, p.code_order";
         };
     }
 }

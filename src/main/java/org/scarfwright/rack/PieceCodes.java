@@ -30,6 +30,14 @@ final class PieceCodes {
         return text.strip().toUpperCase(Locale.ROOT);
     }
 
+    /**
+     * The code in digits and capitals alone, which every database sorts alike and as {@link String#compareTo} sorts codes:
+     * hyphen, digits, letters. The migration that added it spells it the same way.
+     */
+    static String order(String code) {
+        return code.replace("0", "01").replace("-", "00");
+    }
+
     /** Why a code a person wrote cannot be one; reads on from “Code”. */
     static Optional<String> refusal(String text) {
         String quoted = "“" + (text.length() > 40 ? text.substring(0, 40) + "…" : text) + "”";

@@ -40,8 +40,7 @@ record PieceDifference(
                 PieceWords.defects(facts.defects(), facts.width().length()));
         Warp warp = facts.warp();
         if (warp != null && !warp.equals(piece.warp())) {
-            shape.add("warp on " + warp.readOn() + ": bow " + warp.bow() + ", crook " + warp.crook() + ", cup "
-                    + warp.cup() + ", twist " + warp.twist());
+            shape.add("warp on " + warp.readOn() + ": " + PieceWords.warp(warp));
         }
         change(shape, "set aside", piece.setAside(), facts.setAside());
         change(shape, "neck allowed", piece.neckAllowed(), facts.neckAllowed());

@@ -45,6 +45,18 @@ final class PieceReader {
             "(\\p{L}[\\p{L} _]*?)\\s+([\\d.,½¼¾⅛⅜⅝⅞].*?)(?:\\s*[x×]\\s*(.*?))?(?:\\s+(structural|looks))?",
             Pattern.CASE_INSENSITIVE);
 
+    /** What makes a reading of warp. */
+    static final List<PieceField> WARP = List.of(
+            PieceField.BOW,
+            PieceField.CROOK,
+            PieceField.CUP,
+            PieceField.TWIST,
+            PieceField.MIDDLE_BOW,
+            PieceField.MIDDLE_CROOK,
+            PieceField.MIDDLE_TWIST,
+            PieceField.STICK_GAP,
+            PieceField.MIDDLE_STICK_GAP);
+
     private final WoodNames woods;
     private final Clock clock;
 
@@ -234,13 +246,13 @@ final class PieceReader {
             Length bow = rise(PieceField.BOW, length, 10);
             Length crook = rise(PieceField.CROOK, length, 10);
             Length cup = rise(PieceField.CUP, width, 10);
-            Length twist = rise(PieceField.TWIST, width, 4);
+            Length twist = twist(length, width);
+            MiddleReading middle = new MiddleReading(
+                    middle(PieceField.MIDDLE_BOW, PieceField.BOW, bow),
+                    middle(PieceField.MIDDLE_CROOK, PieceField.CROOK, crook),
+                    middleTwist(length, width));
             LocalDate on = readOn(PieceField.WARP_ON);
-            boolean said = cells.has(PieceField.BOW)
-                    || cells.has(PieceField.CROOK)
-                    || cells.has(PieceField.CUP)
-                    || cells.has(PieceField.TWIST);
-            if (!said) {
+            if (WARP.stream().noneMatch(cells::has)) {
                 if (cells.has(PieceField.WARP_ON)) {
                     wrong(PieceField.WARP_ON, "is given, but no warp is; write 0 for a piece that is straight");
                 }
@@ -248,11 +260,108 @@ final class PieceReader {
             }
             if (on == null && now != null && now.warp().isMeasured()) {
                 Warp old = now.warp();
-                if (new Warp(bow, crook, cup, twist, old.readOn()).equals(old)) {
+                if (new Warp(bow, crook, cup, twist, middle, old.readOn()).equals(old)) {
                     return old;
                 }
             }
-            return new Warp(bow, crook, cup, twist, on == null ? today() : on);
+            return new Warp(bow, crook, cup, twist, middle, on == null ? today() : on);
+        }
+
+        private Length twist(@Nullable TypedLength length, @Nullable TypedLength width) {
+            if (!cells.has(PieceField.STICK_GAP)) {
+                if (cells.has(PieceField.STICK_DISTANCE)) {
+                    wrong(PieceField.STICK_GAP, "is missing, but the distance between the sticks is given");
+                } else if (cells.has(PieceField.STICK_LENGTH) && !cells.has(PieceField.MIDDLE_STICK_GAP)) {
+                    wrong(PieceField.STICK_GAP, "is missing, but the length of the sticks is given");
+                }
+                return rise(PieceField.TWIST, width, 4);
+            }
+            if (cells.has(PieceField.TWIST)) {
+                wrong(
+                        PieceField.STICK_GAP,
+                        "is given beside the lift of the fourth corner, " + quote(cells.get(PieceField.TWIST))
+                                + "; write one of the two");
+            }
+            Length distance = length == null ? Length.ZERO : length.length();
+            if (cells.has(PieceField.STICK_DISTANCE)) {
+                distance = rise(PieceField.STICK_DISTANCE);
+                if (length != null && distance.isLongerThan(length.length())) {
+                    wrong(
+                            PieceField.STICK_DISTANCE,
+                            quote(cells.get(PieceField.STICK_DISTANCE)) + " is more than the length of the piece, "
+                                    + length.typed());
+                    return Length.ZERO;
+                }
+            }
+            if (cells.has(PieceField.STICK_DISTANCE)
+                    && !distance.isPositive()
+                    && errors.stream().noneMatch(e -> e.field() == PieceField.STICK_DISTANCE)) {
+                wrong(PieceField.STICK_DISTANCE, "must be more than 0; leave it empty for sticks at the very ends");
+                return Length.ZERO;
+            }
+            return sticks(PieceField.STICK_GAP, length, width, distance);
+        }
+
+        private Length sticks(
+                PieceField field, @Nullable TypedLength length, @Nullable TypedLength width, Length distance) {
+            Length gap = rise(field);
+            Length stick = rise(PieceField.STICK_LENGTH);
+            if (!stick.isPositive()) {
+                if (errors.stream().noneMatch(e -> e.field() == PieceField.STICK_LENGTH)) {
+                    wrong(
+                            PieceField.STICK_LENGTH,
+                            "is missing; the gap is read over it, so write how long each stick is, for example 300");
+                }
+                return Length.ZERO;
+            }
+            if (gap.times(4).isLongerThan(stick)) {
+                wrong(field, quote(cells.get(field)) + " is more than a quarter of the sticks' length, " + stick);
+                return Length.ZERO;
+            }
+            if (length == null || width == null || !distance.isPositive()) {
+                return Length.ZERO; // the size itself is wrong and said so
+            }
+            Length twist = new WindingSticks(gap, stick, distance).twist(length.length(), width.length());
+            if (twist.times(4).isLongerThan(width.length())) {
+                wrong(
+                        field,
+                        quote(cells.get(field)) + " comes to a twist of " + twist
+                                + ", more than a quarter of the width, " + width.typed()
+                                + "; cut a piece that twisted in two");
+                return Length.ZERO;
+            }
+            return twist;
+        }
+
+        /** Empty when nothing is written. */
+        private @Nullable Length middle(PieceField field, PieceField ofWhole, Length whole) {
+            if (!cells.has(field)) {
+                return null;
+            }
+            Length rise = rise(field);
+            if (rise.isLongerThan(whole)) {
+                wrong(
+                        field,
+                        quote(cells.get(field)) + " is more than the "
+                                + ofWhole.label().toLowerCase(Locale.ROOT) + " over the whole piece, " + whole
+                                + "; a straightedge half as long shows no more than the long one, so measure both again");
+            }
+            return rise;
+        }
+
+        private @Nullable Length middleTwist(@Nullable TypedLength length, @Nullable TypedLength width) {
+            if (!cells.has(PieceField.MIDDLE_STICK_GAP)) {
+                return cells.has(PieceField.MIDDLE_TWIST) ? rise(PieceField.MIDDLE_TWIST, width, 4) : null;
+            }
+            if (cells.has(PieceField.MIDDLE_TWIST)) {
+                wrong(
+                        PieceField.MIDDLE_STICK_GAP,
+                        "is given beside the twist over the middle half, " + quote(cells.get(PieceField.MIDDLE_TWIST))
+                                + "; write one of the two");
+            }
+            // From quarter point to quarter point the sticks show the twist of the middle half: nothing to scale along
+            // it.
+            return sticks(PieceField.MIDDLE_STICK_GAP, length, width, length == null ? Length.ZERO : length.length());
         }
 
         private @Nullable MoistureReading moisture() {

@@ -76,15 +76,11 @@ class PieceTable {
                     defects.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
                             .add(defect(rs));
                 });
-        List<Piece> pieces = new ArrayList<>(
-                jdbc.sql("select p.*, l.code as lot_code, l.ready_on as lot_ready_on, h.name as place_name" + FROM
-                                + " where " + where.condition() + " order by p.code")
-                        .params(where.values())
-                        .query((rs, n) -> piece(rs, strips, defects))
-                        .list());
-        // A database may sort text by the rules of a language; the same rack has one order everywhere.
-        pieces.sort(Comparator.comparing(Piece::code));
-        return pieces;
+        return jdbc.sql("select p.*, l.code as lot_code, l.ready_on as lot_ready_on, h.name as place_name" + FROM
+                        + " where " + where.condition() + " order by p.code_order")
+                .params(where.values())
+                .query((rs, n) -> piece(rs, strips, defects))
+                .list();
     }
 
     /** In order of their codes; codes that do not exist are left out. */
@@ -190,11 +186,14 @@ class PieceTable {
     }
 
     List<String> placesInUse() {
-        return jdbc.sql("select h.name from place h where exists"
+        return jdbc
+                .sql("select h.name from place h where exists"
                         + " (select 1 from piece p where p.place_id = h.id and p.state in ('ON_RACK', 'RESERVED', 'AT_BENCH'))"
                         + " order by h.name_key")
                 .query(String.class)
-                .list();
+                .stream()
+                .sorted(Comparator.comparing(PieceTable::key))
+                .toList();
     }
 
     /** The day each of these lots is ready, by lot key; null when it is. Lots that do not exist are left out. */
@@ -220,15 +219,15 @@ class PieceTable {
         batches.batchUpdate(
                 """
                 insert into piece (
-                    code, import_key, state, since, species_id, length_um, length_typed, width_um, width_typed,
+                    code, code_order, import_key, state, since, species_id, length_um, length_typed, width_um, width_typed,
                     thickness_um, thickness_typed, grain, grain_slope, trim_left_um, trim_right_um, mc_hundredths,
-                    mc_read_on, mc_meter, bow_um, crook_um, cup_um, twist_um, warp_read_on, set_aside, neck_allowed,
-                    lot_id, place_id, cost_cents, note)
+                    mc_read_on, mc_meter, bow_um, crook_um, cup_um, twist_um, middle_bow_um, middle_crook_um,
+                    middle_twist_um, warp_read_on, set_aside, neck_allowed, lot_id, place_id, cost_cents, note)
                 values (
-                    :code, :importKey, 'ON_RACK', :since, :species, :length, :lengthTyped, :width, :widthTyped,
+                    :code, :codeOrder, :importKey, 'ON_RACK', :since, :species, :length, :lengthTyped, :width, :widthTyped,
                     :thickness, :thicknessTyped, :grain, :slope, :trimLeft, :trimRight, :mc,
-                    :mcReadOn, :mcMeter, :bow, :crook, :cup, :twist, :warpReadOn, :setAside, :neckAllowed,
-                    :lot, :place, :cost, :note)
+                    :mcReadOn, :mcMeter, :bow, :crook, :cup, :twist, :middleBow, :middleCrook,
+                    :middleTwist, :warpReadOn, :setAside, :neckAllowed, :lot, :place, :cost, :note)
                 """,
                 pieces.stream()
                         .map(p -> facts(
@@ -237,6 +236,7 @@ class PieceTable {
                                         p.facts().moisture(),
                                         p.facts().warp())
                                 .addValue("code", p.code())
+                                .addValue("codeOrder", PieceCodes.order(p.code()))
                                 .addValue("importKey", p.importKey())
                                 .addValue("since", p.since()))
                         .toArray(MapSqlParameterSource[]::new));
@@ -290,7 +290,8 @@ class PieceTable {
                             thickness_um = :thickness, thickness_typed = :thicknessTyped, grain = :grain,
                             grain_slope = :slope, trim_left_um = :trimLeft, trim_right_um = :trimRight,
                             mc_hundredths = :mc, mc_read_on = :mcReadOn, mc_meter = :mcMeter, bow_um = :bow,
-                            crook_um = :crook, cup_um = :cup, twist_um = :twist, warp_read_on = :warpReadOn,
+                            crook_um = :crook, cup_um = :cup, twist_um = :twist, middle_bow_um = :middleBow,
+                            middle_crook_um = :middleCrook, middle_twist_um = :middleTwist, warp_read_on = :warpReadOn,
                             set_aside = :setAside, neck_allowed = :neckAllowed, lot_id = :lot, place_id = :place,
                             cost_cents = :cost, note = :note
                         where id = :id and version = :version and state = :state
@@ -378,15 +379,11 @@ class PieceTable {
 
     private void insertWarps(Map<Long, Warp> warps) {
         List<MapSqlParameterSource> rows = new ArrayList<>();
-        warps.forEach((id, warp) -> rows.add(new MapSqlParameterSource("piece", id)
-                .addValue("bow", warp.bow().um())
-                .addValue("crook", warp.crook().um())
-                .addValue("cup", warp.cup().um())
-                .addValue("twist", warp.twist().um())
-                .addValue("readOn", warp.readOn())));
+        warps.forEach((id, warp) -> rows.add(warp(new MapSqlParameterSource("piece", id), warp)));
         batch(
-                "insert into warp_reading (piece_id, bow_um, crook_um, cup_um, twist_um, read_on)"
-                        + " values (:piece, :bow, :crook, :cup, :twist, :readOn)",
+                "insert into warp_reading (piece_id, bow_um, crook_um, cup_um, twist_um, middle_bow_um, middle_crook_um,"
+                        + " middle_twist_um, read_on) values (:piece, :bow, :crook, :cup, :twist, :middleBow,"
+                        + " :middleCrook, :middleTwist, :warpReadOn)",
                 rows);
     }
 
@@ -410,8 +407,7 @@ class PieceTable {
 
     private static MapSqlParameterSource facts(
             PieceFacts f, Names names, @Nullable MoistureReading moisture, @Nullable Warp said) {
-        Warp warp = said == null ? Warp.UNMEASURED : said;
-        return new MapSqlParameterSource()
+        return warp(new MapSqlParameterSource(), said == null ? Warp.UNMEASURED : said)
                 .addValue("species", f.wood() instanceof PieceWood.Solid solid ? solid.speciesId() : null)
                 .addValue("length", f.length().length().um())
                 .addValue("lengthTyped", f.length().typed())
@@ -426,17 +422,27 @@ class PieceTable {
                 .addValue("mc", moisture == null ? null : moisture.content().hundredths())
                 .addValue("mcReadOn", moisture == null ? null : moisture.readOn())
                 .addValue("mcMeter", moisture == null ? null : moisture.meter().name())
-                .addValue("bow", warp.bow().um())
-                .addValue("crook", warp.crook().um())
-                .addValue("cup", warp.cup().um())
-                .addValue("twist", warp.twist().um())
-                .addValue("warpReadOn", warp.readOn())
                 .addValue("setAside", f.setAside())
                 .addValue("neckAllowed", f.neckAllowed())
                 .addValue("lot", f.lot() == null ? null : names.lots().get(key(f.lot())))
                 .addValue("place", f.place() == null ? null : names.places().get(key(f.place())))
                 .addValue("cost", f.cost() == null ? null : f.cost().cents())
                 .addValue("note", f.note());
+    }
+
+    private static MapSqlParameterSource warp(MapSqlParameterSource values, Warp warp) {
+        return values.addValue("bow", warp.bow().um())
+                .addValue("crook", warp.crook().um())
+                .addValue("cup", warp.cup().um())
+                .addValue("twist", warp.twist().um())
+                .addValue("middleBow", um(warp.middle().bow()))
+                .addValue("middleCrook", um(warp.middle().crook()))
+                .addValue("middleTwist", um(warp.middle().twist()))
+                .addValue("warpReadOn", warp.readOn());
+    }
+
+    private static @Nullable Long um(@Nullable Length length) {
+        return length == null ? null : length.um();
     }
 
     /** Ids of lots and places by their keys. */
@@ -546,7 +552,13 @@ class PieceTable {
 
     private static Warp warp(ResultSet rs, @Nullable LocalDate readOn) throws SQLException {
         return new Warp(
-                length(rs, "bow_um"), length(rs, "crook_um"), length(rs, "cup_um"), length(rs, "twist_um"), readOn);
+                length(rs, "bow_um"),
+                length(rs, "crook_um"),
+                length(rs, "cup_um"),
+                length(rs, "twist_um"),
+                new MiddleReading(
+                        orNull(rs, "middle_bow_um"), orNull(rs, "middle_crook_um"), orNull(rs, "middle_twist_um")),
+                readOn);
     }
 
     private static Defect defect(ResultSet rs) throws SQLException {
@@ -561,6 +573,11 @@ class PieceTable {
 
     private static TypedLength typed(ResultSet rs, String name) throws SQLException {
         return new TypedLength(length(rs, name + "_um"), rs.getString(name + "_typed"));
+    }
+
+    private static @Nullable Length orNull(ResultSet rs, String column) throws SQLException {
+        long um = rs.getLong(column);
+        return rs.wasNull() ? null : Length.ofUm(um);
     }
 
     private static Length length(ResultSet rs, String column) throws SQLException {

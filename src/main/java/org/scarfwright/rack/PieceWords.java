@@ -3,6 +3,8 @@ package org.scarfwright.rack;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.TypedLength;
@@ -82,6 +84,22 @@ public final class PieceWords {
                 .collect(Collectors.joining("; "));
     }
 
+    /** What was read, such as bow 3 mm, crook 0 mm, cup 0 mm, twist 1 mm; over the middle half bow 1.2 mm. */
+    public static String warp(Warp warp) {
+        List<String> middle = Stream.of(
+                        over("bow", warp.middle().bow()),
+                        over("crook", warp.middle().crook()),
+                        over("twist", warp.middle().twist()))
+                .filter(s -> !s.isEmpty())
+                .toList();
+        return "bow " + warp.bow() + ", crook " + warp.crook() + ", cup " + warp.cup() + ", twist " + warp.twist()
+                + (middle.isEmpty() ? "" : "; over the middle half " + String.join(", ", middle));
+    }
+
+    private static String over(String name, @Nullable Length read) {
+        return read == null ? "" : name + " " + read;
+    }
+
     private static String stretch(Length from, Length to) {
         return from + " to " + to;
     }
@@ -114,6 +132,10 @@ public final class PieceWords {
                     .put(PieceField.CROOK, piece.warp().crook().toString())
                     .put(PieceField.CUP, piece.warp().cup().toString())
                     .put(PieceField.TWIST, piece.warp().twist().toString());
+            MiddleReading middle = piece.warp().middle();
+            put(cells, PieceField.MIDDLE_BOW, middle.bow());
+            put(cells, PieceField.MIDDLE_CROOK, middle.crook());
+            put(cells, PieceField.MIDDLE_TWIST, middle.twist());
         }
         MoistureReading moisture = piece.moisture();
         if (moisture != null) {
@@ -121,6 +143,12 @@ public final class PieceWords {
                     .put(PieceField.METER, meter(moisture.meter()));
         }
         return cells;
+    }
+
+    private static void put(PieceCells cells, PieceField field, @Nullable Length read) {
+        if (read != null) {
+            cells.put(field, read.toString());
+        }
     }
 
     private static String zeroAsNothing(Length length) {

@@ -1,6 +1,7 @@
 package org.scarfwright.rack;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
 
@@ -24,6 +25,13 @@ public interface Pieces {
     Piece add(PieceCells cells, LengthUnit usual);
 
     /**
+     * Everything that is wrong with what is said about a piece; saves nothing.
+     *
+     * @param seen the piece when it is to be changed; empty when it is to be added
+     */
+    List<CellError> faults(PieceCells cells, LengthUnit usual, @Nullable Piece seen);
+
+    /**
      * Replaces what is said about a piece. Its code stays. A reading of moisture or warp that differs is added to those it
      * has; none is ever taken away.
      *
@@ -34,6 +42,19 @@ public interface Pieces {
      *     cost and moisture
      */
     Piece change(Piece seen, PieceCells cells, LengthUnit usual);
+
+    /**
+     * Adds what was measured again to the readings a piece has; everything else about it stays. Of bow, crook, cup and twist
+     * what is left empty keeps what was read last; the middle half and moisture count as not read this time. A reading
+     * without a day is of today. A reading older than the newest is kept among the earlier ones and changes nothing else.
+     *
+     * @param seen the piece as the person who measured it saw it
+     * @param readings only the cells of warp, moisture and their days are looked at
+     * @throws WrongPieceException with everything that is wrong; nothing is saved
+     * @throws PieceChangedSinceException when somebody changed it since
+     * @throws org.scarfwright.web.ConflictException when warp was measured on a piece that is not free
+     */
+    Piece measure(Piece seen, PieceCells readings, LengthUnit usual);
 
     /** Every reading, the newest first. */
     List<Warp> warpReadings(String code);

@@ -294,6 +294,9 @@ public class RackImport {
         figures.add(moisture == null ? "" : moisture.content() + " " + moisture.meter());
         figures.add(dated && moisture != null ? moisture.readOn() : "");
         figures.add(warp == null ? "" : warp.bow() + " " + warp.crook() + " " + warp.cup() + " " + warp.twist());
+        if (warp != null && !warp.middle().isNone()) {
+            figures.add(PieceWords.warp(warp));
+        }
         figures.add(dated && warp != null ? String.valueOf(warp.readOn()) : "");
         figures.add(f.trimLeft());
         figures.add(f.trimRight());

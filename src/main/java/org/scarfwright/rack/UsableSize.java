@@ -17,6 +17,9 @@ import org.scarfwright.measure.Length;
  *   <li>crook r·(l/L)², which costs that much width.
  * </ul>
  *
+ * <p>Where the middle half of the piece was read too, bow, crook and twist are what {@link WarpLaw} makes of both readings:
+ * never less than this.
+ *
  * <p>Range: 0 &lt; l ≤ L and 0 &lt; w ≤ W. A part that is longer or wider than the piece is taken as long or wide as it: no
  * part has more warp than the whole piece. What the piece offers is rounded down to a micrometre and may be negative when
  * nothing is left; what a part is still out is rounded up.
@@ -45,14 +48,16 @@ public final class UsableSize {
      */
     public static Length width(Piece piece, Length partLength, Length edgeAllowance) {
         double share = lengthShare(piece, partLength);
-        double left = piece.width().length().mm() - piece.warp().crook().mm() * share * share;
+        Warp warp = piece.warp();
+        double left = piece.width().length().mm()
+                - WarpLaw.rise(warp.crook(), warp.middle().crook(), share);
         return Length.downFromMm(left).minus(edgeAllowance);
     }
 
     /** How far the part, sawn but not planed, is still out of straight along its flat face. */
     public static Length straightness(Piece piece, Length partLength) {
         double share = lengthShare(piece, partLength);
-        return Length.upFromMm(piece.warp().bow().mm() * share * share);
+        return Length.upFromMm(bowMm(piece.warp(), share));
     }
 
     /** Thickness that flattening both faces of a part costs, before any planing allowance. */
@@ -89,9 +94,13 @@ public final class UsableSize {
         double along = lengthShare(piece, partLength);
         double across = Math.min(1.0, partWidth.mm() / piece.width().length().mm());
         Warp warp = piece.warp();
-        return warp.bow().mm() * along * along
+        return bowMm(warp, along)
                 + warp.cup().mm() * across * across
-                + warp.twist().mm() * along * across / 2;
+                + WarpLaw.twist(warp.twist(), warp.middle().twist(), along) * across / 2;
+    }
+
+    private static double bowMm(Warp warp, double share) {
+        return WarpLaw.rise(warp.bow(), warp.middle().bow(), share);
     }
 
     private static double lengthShare(Piece piece, Length partLength) {

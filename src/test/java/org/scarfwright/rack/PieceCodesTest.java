@@ -2,8 +2,11 @@ package org.scarfwright.rack;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.text.Collator;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -57,5 +60,31 @@ class PieceCodesTest {
         } finally {
             java.util.Locale.setDefault(before);
         }
+    }
+
+    /** {@link java.text.Collator} passes over hyphens as many a database does, and is a general library for that order. */
+    @Test
+    void orderIsTheSameByTheRulesOfALanguageAndBySigns() {
+        Collator english = Collator.getInstance(Locale.ENGLISH);
+        Random random = new Random(20_261_130);
+        List<String> codes = new ArrayList<>(List.of("M-14", "M1-3", "M-1", "M1", "M0", "M-0", "M-"));
+        for (int i = 0; i < 2000; i++) {
+            StringBuilder code = new StringBuilder();
+            for (int n = 1 + random.nextInt(12); n > 0; n--) {
+                code.append("-0123456789ABCZ".charAt(random.nextInt(15)));
+            }
+            codes.add(code.toString());
+        }
+        List<String> bySign = codes.stream().sorted().toList();
+        assertThat(codes.stream().sorted(english).toList()).isNotEqualTo(bySign);
+        assertThat(codes.stream()
+                        .sorted((a, b) -> english.compare(PieceCodes.order(a), PieceCodes.order(b)))
+                        .toList())
+                .isEqualTo(bySign);
+    }
+
+    @Test
+    void orderOfTheLongestCodeFitsItsColumn() {
+        assertThat(PieceCodes.order("-0-0-0-0-0-0")).hasSize(24).isEqualTo("000100010001000100010001");
     }
 }

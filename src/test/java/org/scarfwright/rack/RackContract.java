@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.scarfwright.rack.TestPieces.mm;
 
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -30,6 +31,10 @@ abstract class RackContract {
     @Autowired
     @SuppressWarnings("NullAway.Init")
     JdbcClient jdbc;
+
+    @Autowired
+    @SuppressWarnings("NullAway.Init")
+    Clock clock;
 
     static PieceCells cells(String code, String length, String width, String thickness) {
         return new PieceCells()
@@ -264,6 +269,124 @@ abstract class RackContract {
                 .hasMessageContaining("Undo the plan that holds it first");
         pieces.change(held, PieceWords.cells(held).put(PieceField.PLACE, "Bench"), LengthUnit.MM);
         assertThat(find("E-5").place()).isEqualTo("Bench");
+    }
+
+    @Test
+    void measuringAgainAddsAReadingAndKeepsWhatWasNotRead() {
+        pieces.add(
+                cells("MA-1", "25 3/8 in", "80", "22")
+                        .put(PieceField.BOW, "1")
+                        .put(PieceField.CROOK, "0.5")
+                        .put(PieceField.CUP, "0.2")
+                        .put(PieceField.TWIST, "1")
+                        .put(PieceField.MIDDLE_CROOK, "0.1")
+                        .put(PieceField.MOISTURE, "9")
+                        .put(PieceField.MEASURED_ON, "2026-03-02")
+                        .put(PieceField.PLACE, "Shelf A1"),
+                LengthUnit.MM);
+        Piece march = find("MA-1");
+        Piece now = pieces.measure(
+                march,
+                new PieceCells()
+                        .put(PieceField.BOW, "3")
+                        .put(PieceField.MIDDLE_BOW, "1.2")
+                        .put(PieceField.MEASURED_ON, "2026-07-01")
+                        .put(PieceField.LENGTH, "1")
+                        .put(PieceField.PLACE, "nowhere"),
+                LengthUnit.MM);
+
+        assertThat(now.warp())
+                .isEqualTo(new Warp(
+                        mm("3"),
+                        mm("0.5"),
+                        mm("0.2"),
+                        mm("1"),
+                        new MiddleReading(mm("1.2"), null, null),
+                        LocalDate.of(2026, 7, 1)));
+        assertThat(now.moisture()).isEqualTo(march.moisture());
+        assertThat(now.length()).isEqualTo(march.length());
+        assertThat(now.place()).isEqualTo("Shelf A1");
+        assertThat(now.version()).isEqualTo(march.version() + 1);
+        assertThat(pieces.warpReadings("MA-1")).containsExactly(now.warp(), march.warp());
+        assertThat(find("MA-1")).isEqualTo(now);
+    }
+
+    @Test
+    void measuringMoistureAloneLeavesTheWarpAndTakesAReservedPieceToo() {
+        Piece free = pieces.add(cells("MA-2", "600", "80", "22").put(PieceField.BOW, "1"), LengthUnit.MM);
+        rack.reserve(7, List.of(new Rack.PieceStamp("MA-2", free.version())));
+        Piece held = find("MA-2");
+        Piece now = pieces.measure(held, new PieceCells().put(PieceField.MOISTURE, "8.1"), LengthUnit.MM);
+        assertThat(now.warp()).isEqualTo(held.warp());
+        assertThat(now.moisture())
+                .isEqualTo(new MoistureReading(new Moisture(810), LocalDate.now(clock), MoistureReading.Meter.UNKNOWN));
+        assertThatThrownBy(() -> pieces.measure(now, new PieceCells().put(PieceField.BOW, "2"), LengthUnit.MM))
+                .isInstanceOf(ConflictException.class);
+        assertThat(pieces.warpReadings("MA-2")).hasSize(1);
+    }
+
+    @Test
+    void sameReadingOfTheSameDayIsNoNewOneAndOfAnotherDayIs() {
+        Piece first = pieces.add(
+                cells("MA-3", "600", "80", "22").put(PieceField.BOW, "1").put(PieceField.WARP_ON, "2026-03-02"),
+                LengthUnit.MM);
+        PieceCells same = new PieceCells().put(PieceField.BOW, "1.0").put(PieceField.WARP_ON, "2026-03-02");
+        assertThat(pieces.measure(first, same, LengthUnit.MM)).isEqualTo(first);
+        Piece later = pieces.measure(first, same.put(PieceField.WARP_ON, "2026-04-02"), LengthUnit.MM);
+        assertThat(later.warp().readOn()).isEqualTo(LocalDate.of(2026, 4, 2));
+        assertThat(pieces.warpReadings("MA-3")).hasSize(2);
+    }
+
+    @Test
+    void measuringNothingAtAllIsRefused() {
+        Piece piece = add("MA-4", "600", "80", "22");
+        assertThatThrownBy(() ->
+                        pieces.measure(piece, new PieceCells().put(PieceField.WARP_ON, "2026-03-02"), LengthUnit.MM))
+                .isInstanceOf(WrongPieceException.class)
+                .hasMessageContaining("is empty, and so is every other reading; write at least one");
+    }
+
+    @Test
+    void faultsOfAPieceAreToldWithoutSavingIt() {
+        add("MA-5", "600", "80", "22");
+        assertThat(pieces.faults(cells("ma-5", "600", "80", "0"), LengthUnit.MM, null))
+                .extracting(CellError::field)
+                .containsExactly(PieceField.THICKNESS, PieceField.CODE);
+        assertThat(pieces.faults(cells("ma-6", "600", "80", "22"), LengthUnit.MM, null))
+                .isEmpty();
+        assertThat(rack.find("MA-6")).isEmpty();
+        assertThat(pieces.faults(cells("ma-6", "600", "80", "22"), LengthUnit.MM, find("MA-5")))
+                .extracting(CellError::field)
+                .containsExactly(PieceField.CODE);
+    }
+
+    @Test
+    void pagesAreInOrderOfTheSignsOfTheirCodesOnEveryDatabase() {
+        List<String> inOrder =
+                List.of("QO", "QO-", "QO--1", "QO-1", "QO-10", "QO-A", "QO0", "QO0-1", "QO01", "QO1", "QOA");
+        inOrder.stream()
+                .sorted(java.util.Comparator.comparing(String::hashCode))
+                .forEach(code -> add(code, "600", "70", "22"));
+        for (int page = 1; page <= 4; page++) {
+            int from = (page - 1) * 3;
+            assertThat(pieces.list(filter("qo", null, null), PieceFilter.Sort.LONGEST, page, 3)
+                            .pieces())
+                    .extracting(Piece::code)
+                    .containsExactlyElementsOf(inOrder.subList(from, Math.min(from + 3, inOrder.size())));
+        }
+        assertThat(codes(filter("qo", null, null))).isEqualTo(inOrder);
+    }
+
+    @Test
+    void migrationSpellsTheOrderOfCodesAsTheProgramDoes() {
+        add("T-00-9Z", "600", "70", "22");
+        jdbc.sql(
+                        "select code, code_order, replace(replace(code, '0', '01'), '-', '00') as spelled from piece order by id")
+                .query(rs -> {
+                    assertThat(rs.getString("code_order"))
+                            .isEqualTo(rs.getString("spelled"))
+                            .isEqualTo(PieceCodes.order(rs.getString("code")));
+                });
     }
 
     @Test

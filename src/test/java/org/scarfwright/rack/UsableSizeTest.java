@@ -8,26 +8,26 @@ import static org.scarfwright.rack.TestPieces.piece;
 import static org.scarfwright.rack.TestPieces.trimmed;
 import static org.scarfwright.rack.TestPieces.warp;
 
-import java.util.Random;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.measure.Length;
 
-/**
- * Checked against a worked example (derived here by hand: 25 − 6·(570/700)² and 25 − 6·(150/700)²) and against a numeric
- * construction that knows none of the formulas: a warped board is sampled on a grid from a true circle, a true circle
- * across and a twisted sheet, and the pair of parallel planes nearest to each other that still holds the sampled part is
- * searched for.
- */
+/** Worked by hand from the four laws; {@link WarpedBoardTest} holds the laws themselves to boards that are really bent. */
 class UsableSizeTest {
     private static final Warp FLAT = warp("0", "0", "0", "0");
 
+    /** Half a printed digit, and the micrometre by which what is left is rounded down. */
+    private static final double PRINTED = 0.006;
+
     @Test
-    void bowedBlankTooThinForALongNeckStillGivesAThickHead() {
-        Piece blank = piece("700", "80", "25", warp("6", "0", "0", "0"));
-        assertThat(UsableSize.thickness(blank, mm("570"), mm("60"), Length.ZERO).mm())
-                .isCloseTo(21.02, within(0.005));
-        assertThat(UsableSize.thickness(blank, mm("150"), mm("60"), Length.ZERO).mm())
-                .isCloseTo(24.72, within(0.005));
+    void keepsWhatTheWorkedExamplesSay() {
+        for (String[] row : PublishedRack.rows("rack-usable-size.csv")) {
+            Piece blank = piece(row[0], row[1], row[2], warp(row[3], row[4], row[5], row[6]));
+            Length thickness = UsableSize.thickness(blank, mm(row[7]), mm(row[8]), Length.ZERO);
+            Length width = UsableSize.width(blank, mm(row[7]), Length.ZERO);
+            assertThat(thickness.mm()).as(String.join(",", row)).isCloseTo(Double.parseDouble(row[9]), within(PRINTED));
+            assertThat(width.mm()).as(String.join(",", row)).isCloseTo(Double.parseDouble(row[10]), within(PRINTED));
+        }
     }
 
     @Test
@@ -68,38 +68,32 @@ class UsableSizeTest {
     }
 
     @Test
-    void needsNoLessThanTwoPlanesRoundTheSampledPart() {
-        Random random = new Random(20_260_302);
-        for (int i = 0; i < 60; i++) {
-            double length = 200 + random.nextInt(700);
-            double width = 40 + random.nextInt(80);
-            Warp warp = new Warp(
-                    upTo(random, 8_000), Length.ZERO, upTo(random, 1_500), upTo(random, 6_000), TestPieces.DAY);
-            Piece board = piece(text(length), text(width), "30", warp);
-            double l = length * (0.15 + 0.85 * random.nextDouble());
-            double w = width * (0.4 + 0.6 * random.nextDouble());
-            double law = UsableSize.flattening(board, Length.nearestMm(l), Length.nearestMm(w))
-                    .mm();
-            double sampled = slab(board, l, w);
-            double twistLeft = warp.twist().mm() * (l / length) * (w / width) / 2;
-            assertThat(law).as("board %s, part %s x %s", board, l, w).isGreaterThanOrEqualTo(sampled - 0.002);
-            // The planes that suit the twist suit the arcs too, at best: never more than the twist's half is saved.
-            assertThat(law - sampled).isLessThanOrEqualTo(twistLeft + 0.01);
+    void readingOverTheMiddleThatAgreesChangesNothing() {
+        Piece once = piece("700", "80", "25", warp("6", "4", "1", "5"));
+        Piece twice = piece("700", "80", "25", withMiddle(warp("6", "4", "1", "5"), "1.5", "1", "2.5"));
+        for (String part : new String[] {"1", "150", "349.999", "570", "700", "900"}) {
+            assertThat(UsableSize.thickness(twice, mm(part), mm("60"), mm("1")))
+                    .isEqualTo(UsableSize.thickness(once, mm(part), mm("60"), mm("1")));
+            assertThat(UsableSize.width(twice, mm(part), mm("2"))).isEqualTo(UsableSize.width(once, mm(part), mm("2")));
+            assertThat(UsableSize.straightness(twice, mm(part))).isEqualTo(UsableSize.straightness(once, mm(part)));
         }
     }
 
     @Test
-    void isExactWhereOnlyOneKindOfWarpIsThere() {
-        for (Warp warp : new Warp[] {
-            warp("6", "0", "0", "0"), warp("0", "0", "1.2", "0"), warp("0", "0", "0", "5"), warp("2", "0", "0.5", "0")
-        }) {
-            Piece board = piece("700", "80", "25", warp);
-            for (double l : new double[] {150, 300, 570, 700}) {
-                double law = UsableSize.flattening(board, Length.nearestMm(l), mm("64"))
-                        .mm();
-                assertThat(slab(board, l, 64)).as("%s over %s", warp, l).isCloseTo(law, within(0.004));
-            }
-        }
+    void readingOverTheMiddleThatDisagreesCostsThicknessWidthAndStraightness() {
+        // middle 3 of 6: counts as 12·(175/700)² = 0.75, where one reading says 6·(175/700)² = 0.375
+        Piece bowed = piece("700", "80", "25", withMiddle(warp("6", "0", "0", "0"), "3", null, null));
+        assertThat(UsableSize.straightness(bowed, mm("175"))).isEqualTo(mm("0.75"));
+        assertThat(UsableSize.thickness(bowed, mm("175"), mm("80"), Length.ZERO))
+                .isEqualTo(mm("24.25"));
+        assertThat(UsableSize.width(bowed, mm("175"), Length.ZERO)).isEqualTo(mm("80"));
+        // ends: 4·(4 − 3·0.5) = 10; 10·(140/700)² = 0.4
+        Piece crooked = piece("700", "80", "25", withMiddle(warp("0", "4", "0", "0"), null, "0.5", null));
+        assertThat(UsableSize.width(crooked, mm("140"), mm("1"))).isEqualTo(mm("78.6"));
+        assertThat(UsableSize.straightness(crooked, mm("140"))).isEqualTo(Length.ZERO);
+        // twist: 2·max(4, 5 − 4) = 8 over the length; 8·(175/700)·(40/80)/2 = 0.5
+        Piece twisted = piece("700", "80", "25", withMiddle(warp("0", "0", "0", "5"), null, null, "4"));
+        assertThat(UsableSize.flattening(twisted, mm("175"), mm("40"))).isEqualTo(mm("0.5"));
     }
 
     @Test
@@ -139,68 +133,16 @@ class UsableSizeTest {
                 .isEmpty();
     }
 
-    /** The distance of the nearest two parallel planes that hold a part cut from the middle of the board. */
-    private static double slab(Piece board, double l, double w) {
-        double length = board.length().length().mm();
-        double width = board.width().length().mm();
-        int steps = 24;
-        double[][] points = new double[(steps + 1) * (steps + 1)][];
-        int n = 0;
-        for (int i = 0; i <= steps; i++) {
-            for (int j = 0; j <= steps; j++) {
-                double x = (i / (double) steps - 0.5) * l;
-                double y = (j / (double) steps - 0.5) * w;
-                double z = arc(board.warp().bow().mm(), length, x)
-                        + arc(board.warp().cup().mm(), width, y)
-                        + board.warp().twist().mm() * (x / length) * (y / width);
-                points[n++] = new double[] {x, y, z};
-            }
-        }
-        // The spread over a plane is convex in the plane's two slopes: a nested section search finds its least value.
-        double steepest = 0.5;
-        return least(a -> least(b -> spread(points, a, b), -steepest, steepest), -steepest, steepest);
-    }
-
-    /** Height of a true circle with the given rise over a chord, at a distance from the chord's middle. */
-    private static double arc(double rise, double chord, double x) {
-        if (rise == 0) {
-            return 0;
-        }
-        double radius = (chord * chord / 4 + rise * rise) / (2 * rise);
-        return radius - Math.sqrt(radius * radius - x * x);
-    }
-
-    private static double spread(double[][] points, double a, double b) {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (double[] p : points) {
-            double rest = p[2] - a * p[0] - b * p[1];
-            low = Math.min(low, rest);
-            high = Math.max(high, rest);
-        }
-        // measured square to the planes
-        return (high - low) / Math.sqrt(1 + a * a + b * b);
-    }
-
-    private static double least(java.util.function.DoubleUnaryOperator f, double from, double to) {
-        double lo = from;
-        double hi = to;
-        for (int i = 0; i < 50; i++) {
-            double third = (hi - lo) / 3;
-            if (f.applyAsDouble(lo + third) < f.applyAsDouble(hi - third)) {
-                hi -= third;
-            } else {
-                lo += third;
-            }
-        }
-        return f.applyAsDouble((lo + hi) / 2);
-    }
-
-    private static Length upTo(Random random, int um) {
-        return Length.ofUm(random.nextInt(um));
-    }
-
-    private static String text(double mm) {
-        return String.valueOf((long) mm);
+    private static Warp withMiddle(Warp warp, @Nullable String bow, @Nullable String crook, @Nullable String twist) {
+        return new Warp(
+                warp.bow(),
+                warp.crook(),
+                warp.cup(),
+                warp.twist(),
+                new MiddleReading(
+                        bow == null ? null : mm(bow),
+                        crook == null ? null : mm(crook),
+                        twist == null ? null : mm(twist)),
+                warp.readOn());
     }
 }

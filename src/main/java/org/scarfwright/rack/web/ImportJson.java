@@ -1,11 +1,14 @@
 package org.scarfwright.rack.web;
 
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.math.BigDecimal;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.rack.ImportResult;
 import org.scarfwright.rack.PieceFacts;
 import org.scarfwright.rack.PieceWords;
+import org.scarfwright.web.CsvTable;
+import org.scarfwright.web.FieldError;
 
 /**
  * What a rack file became or would become.
@@ -14,8 +17,17 @@ import org.scarfwright.rack.PieceWords;
  * @param added rows that are new pieces
  * @param unchanged rows that are on the rack already
  * @param refused rows that are not right; then nothing was saved
+ * @param errors what is not right, the first of many
  */
-record ImportJson(boolean preview, long added, long unchanged, long refused, List<Row> rows) {
+record ImportJson(boolean preview, long added, long unchanged, long refused, List<Row> rows, List<Problem> errors) {
+
+    /** One cell that is not right, as in a refused request. */
+    @Schema(name = "CellProblem")
+    record Problem(String pointer, String field, String value, String message) {
+        static Problem of(FieldError error) {
+            return new Problem(error.pointer(), error.field(), error.value(), error.sentence());
+        }
+    }
 
     /**
      * One row of the file.
@@ -40,7 +52,8 @@ record ImportJson(boolean preview, long added, long unchanged, long refused, Lis
                 result.added(),
                 result.unchanged(),
                 result.refused(),
-                result.rows().stream().map(ImportJson::row).toList());
+                result.rows().stream().map(ImportJson::row).toList(),
+                CsvTable.first(result.errors()).stream().map(Problem::of).toList());
     }
 
     private static Row row(ImportResult.Row row) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthParser;
 import org.scarfwright.measure.LengthUnit;
@@ -37,6 +38,13 @@ final class PieceInput {
             PieceField.CROOK,
             PieceField.CUP,
             PieceField.TWIST,
+            PieceField.MIDDLE_BOW,
+            PieceField.MIDDLE_CROOK,
+            PieceField.MIDDLE_TWIST,
+            PieceField.STICK_GAP,
+            PieceField.STICK_LENGTH,
+            PieceField.STICK_DISTANCE,
+            PieceField.MIDDLE_STICK_GAP,
             PieceField.TRIM_LEFT,
             PieceField.TRIM_RIGHT);
 
@@ -46,6 +54,7 @@ final class PieceInput {
     private final PieceCells cells = new PieceCells();
     private final Map<PieceField, String> keys = new EnumMap<>(PieceField.class);
     private final Set<PieceField> lists = EnumSet.noneOf(PieceField.class);
+    private final List<FieldError> faults = new ArrayList<>();
 
     private PieceInput() {}
 
@@ -64,42 +73,68 @@ final class PieceInput {
                 .toList();
     }
 
-    /** @throws InvalidInputException naming every key that is unknown or holds something else than a value */
+    /**
+     * Lets only a body pass whose every key is known and holds a value.
+     *
+     * @param others what is wrong with the cells that could be read, so that everything is told at once
+     * @throws InvalidInputException with everything that is wrong
+     */
+    void requireReadable(Supplier<List<CellError>> others) {
+        if (faults.isEmpty()) {
+            return;
+        }
+        List<FieldError> all = new ArrayList<>(faults);
+        errors(others.get()).stream().filter(this::isToldBesideFaults).forEach(all::add);
+        throw new InvalidInputException(all);
+    }
+
+    /** What is missing or does not add up because its own value could not be read is no error of its own. */
+    private boolean isToldBesideFaults(FieldError error) {
+        return faults.stream().noneMatch(f -> {
+            boolean below = f.pointer().equals(error.pointer()) || f.pointer().startsWith(error.pointer() + "/");
+            boolean missing = error.value().isEmpty() && f.label().equals(error.label());
+            return below || missing;
+        });
+    }
+
+    /** @throws InvalidInputException when it is no object; everything else is told by {@link #requireReadable} */
     static PieceInput read(JsonNode body) {
+        return read(body, EnumSet.allOf(PieceField.class));
+    }
+
+    /** The same for a body that may say only some of it. */
+    static PieceInput read(JsonNode body, Set<PieceField> fields) {
         if (!body.isObject()) {
             throw new InvalidInputException(
                     new FieldError("", "The body", body.toString(), "is not a JSON object that describes a piece"));
         }
         PieceInput input = new PieceInput();
-        List<FieldError> faults = new ArrayList<>();
         Map<String, PieceField> known = knownKeys();
+        known.values().retainAll(fields);
         for (String key : body.propertyNames()) {
             if (!known.containsKey(key) && !ANSWERS.contains(key)) {
-                faults.add(unknown(key, known.keySet()));
+                input.faults.add(unknown(key, known.keySet()));
             }
         }
-        for (PieceField field : PieceField.values()) {
-            input.take(field, body, faults);
-        }
-        if (!faults.isEmpty()) {
-            throw new InvalidInputException(faults);
+        for (PieceField field : fields) {
+            input.take(field, body);
         }
         return input;
     }
 
-    private void take(PieceField field, JsonNode body, List<FieldError> faults) {
+    private void take(PieceField field, JsonNode body) {
         String key = json(field);
         if (field == PieceField.LAMINATION || field == PieceField.DEFECTS) {
-            takeList(field, key, body.get(key), faults);
+            takeList(field, key, body.get(key));
             return;
         }
         if (!LENGTHS.contains(field)) {
-            put(field, key, body.get(key), false, faults);
+            put(field, key, body.get(key), false);
             return;
         }
-        put(field, key, body.get(key), true, faults);
+        put(field, key, body.get(key), true);
         String written = cells.get(field);
-        put(field, key + MM, body.get(key + MM), true, faults);
+        put(field, key + MM, body.get(key + MM), true);
         if (!written.isEmpty() && !written.equals(cells.get(field)) && agree(written, cells.get(field))) {
             cells.put(field, written); // the text says the same, and says it as it was written
         } else if (!written.isEmpty() && !written.equals(cells.get(field))) {
@@ -120,7 +155,7 @@ final class PieceInput {
         }
     }
 
-    private void put(PieceField field, String key, @Nullable JsonNode value, boolean mm, List<FieldError> faults) {
+    private void put(PieceField field, String key, @Nullable JsonNode value, boolean mm) {
         if (value == null || value.isNull()) {
             return;
         }
@@ -137,15 +172,16 @@ final class PieceInput {
         keys.put(field, key);
     }
 
-    private void takeList(PieceField field, String key, @Nullable JsonNode value, List<FieldError> faults) {
+    private void takeList(PieceField field, String key, @Nullable JsonNode value) {
         if (value == null || !value.isArray()) {
-            put(field, key, value, false, faults);
+            put(field, key, value, false);
             return;
         }
         List<String> items = new ArrayList<>();
         for (int i = 0; i < value.size(); i++) {
             String item = field == PieceField.LAMINATION ? strip(value.get(i)) : flaw(value.get(i));
             if (item == null || item.contains("|") || item.contains(";") || item.contains("\n")) {
+                items.add(""); // keeps the place, so that what is wrong with the next one names the right one
                 faults.add(new FieldError(
                         "/" + key + "/" + i,
                         field.label(),

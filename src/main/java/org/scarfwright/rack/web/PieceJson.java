@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.Length;
 import org.scarfwright.rack.Defect;
 import org.scarfwright.rack.GrainCut;
 import org.scarfwright.rack.MoistureReading;
@@ -74,6 +75,19 @@ record PieceJson(
 
         @Schema(description = "Lift of the fourth corner with three corners down") @Nullable
         BigDecimal twistMm,
+
+        @Schema(
+                description =
+                        "A second reading: rise under a straightedge half as long as the piece, on the middle of it;"
+                                + " null when not read, at most bowMm")
+        @Nullable
+        BigDecimal middleBowMm,
+
+        @Schema(description = "The same on the hollow edge; at most crookMm") @Nullable
+        BigDecimal middleCrookMm,
+
+        @Schema(description = "Twist of the middle half over the piece's width") @Nullable
+        BigDecimal middleTwistMm,
 
         @Schema(description = "Day of the warp reading; today when left out") @Nullable
         LocalDate warpOn,
@@ -155,6 +169,9 @@ record PieceJson(
                 measured ? p.warp().crook().toMm() : null,
                 measured ? p.warp().cup().toMm() : null,
                 measured ? p.warp().twist().toMm() : null,
+                toMm(p.warp().middle().bow()),
+                toMm(p.warp().middle().crook()),
+                toMm(p.warp().middle().twist()),
                 p.warp().readOn(),
                 p.trimLeft().toMm(),
                 p.trimRight().toMm(),
@@ -183,6 +200,10 @@ record PieceJson(
 
     private static Stretch stretch(Zone zone) {
         return new Stretch(zone.from().toMm(), zone.to().toMm());
+    }
+
+    static @Nullable BigDecimal toMm(@Nullable Length length) {
+        return length == null ? null : length.toMm();
     }
 
     static @Nullable String grain(GrainCut grain) {

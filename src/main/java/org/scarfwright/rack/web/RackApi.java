@@ -21,9 +21,9 @@ import org.scarfwright.rack.PieceList;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.rack.RackImport;
+import org.scarfwright.rack.ReadingHistory;
 import org.scarfwright.rack.WoodNames;
 import org.scarfwright.rack.WrongPieceException;
-import org.scarfwright.web.CsvTable;
 import org.scarfwright.web.EditConditionException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
@@ -113,6 +113,7 @@ class RackApi {
                             content = @Content(schema = @Schema(implementation = PieceJson.class))))
     ResponseEntity<PieceJson> add(@RequestBody JsonNode body) {
         PieceInput input = PieceInput.read(body);
+        input.requireReadable(() -> pieces.faults(input.cells(), LengthUnit.MM, null));
         try {
             return answer(HttpStatus.CREATED, pieces.add(input.cells(), LengthUnit.MM));
         } catch (WrongPieceException e) {
@@ -135,6 +136,7 @@ class RackApi {
         Piece seen = find(code);
         PieceTag.check(ifMatch, seen);
         PieceInput input = PieceInput.read(body);
+        input.requireReadable(() -> pieces.faults(input.cells(), LengthUnit.MM, seen));
         try {
             return answer(HttpStatus.OK, pieces.change(seen, input.cells(), LengthUnit.MM));
         } catch (WrongPieceException e) {
@@ -150,9 +152,10 @@ class RackApi {
             description =
                     "CSV in UTF-8 with the columns code, wood, length, width, thickness, unit, moisture, bow, crook,"
                             + " cup, twist, lamination, defects, place, lot, cost, note and more; wood, length, width and"
-                            + " thickness are needed. With preview=true the answer is the same and nothing is saved. While a"
-                            + " cell is wrong the answer is 422 with an error per bad row and cell, and what the other rows"
-                            + " would become.",
+                            + " thickness are needed. With preview=true nothing is saved and the answer is 200 with what each"
+                            + " row would become and, in errors, every bad cell. Without it a bad cell is a 422 with the same"
+                            + " errors and rows, and nothing is saved. A file that is no table of pieces is a 422 either"
+                            + " way.",
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             content =
@@ -171,22 +174,14 @@ class RackApi {
         }
         ImportResult result = preview ? rackImport.preview(file) : rackImport.save(file);
         ImportJson answer = ImportJson.of(result);
-        if (!result.errors().isEmpty()) {
+        if (!preview && !result.errors().isEmpty()) {
             ProblemDetail problem = ProblemDetail.forStatusAndDetail(
                     HttpStatus.UNPROCESSABLE_CONTENT,
                     (result.errors().size() == 1
                                     ? "One cell is"
                                     : result.errors().size() + " cells are") + " not right; nothing was saved.");
             problem.setTitle("Not right yet");
-            problem.setProperty(
-                    "errors",
-                    CsvTable.first(result.errors()).stream()
-                            .map(e -> Map.of(
-                                    "pointer", e.pointer(),
-                                    "field", e.field(),
-                                    "value", e.value(),
-                                    "message", e.sentence()))
-                            .toList());
+            problem.setProperty("errors", answer.errors());
             problem.setProperty("added", answer.added());
             problem.setProperty("unchanged", answer.unchanged());
             problem.setProperty("refused", answer.refused());
@@ -205,6 +200,48 @@ class RackApi {
                 ? null
                 : MediaType.parseMediaType(contentType).getCharset();
         return named == null ? StandardCharsets.UTF_8 : named;
+    }
+
+    @GetMapping("/pieces/{code}/readings")
+    @Operation(
+            summary = "What was measured on a piece, the oldest first",
+            description =
+                    "Readings of warp and moisture of one day stand together, with the change since the reading before.")
+    List<ReadingJson> readings(@PathVariable String code) {
+        Piece piece = find(code);
+        return ReadingHistory.of(pieces.warpReadings(piece.code()), pieces.moistureReadings(piece.code())).stream()
+                .map(ReadingJson::of)
+                .toList();
+    }
+
+    @PostMapping(path = "/pieces/{code}/readings", consumes = MediaType.APPLICATION_JSON_VALUE)
+    @Operation(
+            summary = "Measure a piece again",
+            description =
+                    "Adds readings and changes nothing else; earlier ones stay. Needs If-Match with the ETag of the"
+                            + " piece. Of bow, crook, cup and twist what is left out keeps what was read last. Twist is the lift of the"
+                            + " fourth corner, or what winding sticks show: stickGapMm over stickLengthMm, stickDistanceMm apart"
+                            + " (the piece's length when left out). A reading older than the newest is kept and does not count. The"
+                            + " answer is the piece.",
+            requestBody =
+                    @io.swagger.v3.oas.annotations.parameters.RequestBody(
+                            content = @Content(schema = @Schema(implementation = MeasuringJson.class))))
+    ResponseEntity<PieceJson> measure(
+            @PathVariable String code,
+            @RequestHeader(name = HttpHeaders.IF_MATCH, required = false) @Nullable String ifMatch,
+            @RequestBody JsonNode body) {
+        Piece seen = find(code);
+        PieceTag.check(ifMatch, seen);
+        PieceInput input = PieceInput.read(body, MeasuringJson.FIELDS);
+        input.requireReadable(List::of);
+        try {
+            Piece now = pieces.measure(seen, input.cells(), LengthUnit.MM);
+            return answer(now.version() == seen.version() ? HttpStatus.OK : HttpStatus.CREATED, now);
+        } catch (WrongPieceException e) {
+            throw new InvalidInputException(input.errors(e.errors()));
+        } catch (PieceChangedSinceException e) {
+            throw EditConditionException.stale();
+        }
     }
 
     private Piece find(String code) {

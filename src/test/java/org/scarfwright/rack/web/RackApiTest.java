@@ -1,6 +1,7 @@
 package org.scarfwright.rack.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
@@ -14,6 +15,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,6 +26,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.MediaType;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.springframework.transaction.annotation.Transactional;
 
 /** What programs send to the rack and what they are told. */
@@ -128,6 +131,98 @@ class RackApiTest {
     }
 
     @Test
+    void everythingThatIsWrongIsToldAtOnceEvenBesideADefectThatCannotBeRead() throws Exception {
+        add("""
+            {"wood": "mapel_sugar", "lengthMm": 640, "widthMm": {}, "thicknessMm": 0, "colour": "red",
+             "defects": [{"kind": "knot", "fromLengthMm": 100, "toLengthMm": 120}, {"kind": "knot"},
+                         {"kind": "knot", "fromLengthMm": 600, "toLengthMm": 700}, {"kind": "bruise",
+                         "fromLengthMm": 1, "toLengthMm": 2}]}
+            """)
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath(
+                        "$.errors[*].pointer",
+                        containsInAnyOrder(
+                                "/colour", "/widthMm", "/defects/1", "/wood", "/thicknessMm", "/defects/3")));
+        add("""
+            {"wood": "maple_sugar", "lengthMm": 640, "widthMm": 70, "thicknessMm": 22,
+             "defects": [{"kind": "knot"}, {"kind": "knot", "fromLengthMm": 600, "toLengthMm": 700}]}
+            """)
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[*].pointer", containsInAnyOrder("/defects/0", "/defects/1")))
+                .andExpect(jsonPath("$.errors[1].message", containsString("lies outside the piece")));
+        add("""
+            {"lengthMm": 640, "widthMm": 70, "thicknessMm": 0,
+             "lamination": [{"wood": "maple_sugar"}, {"wood": "maple_sugar", "widthMm": 70}]}
+            """)
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[*].pointer", containsInAnyOrder("/lamination/0", "/thicknessMm")));
+    }
+
+    @Test
+    void measuresAgainAndTellsWhatChanged() throws Exception {
+        add(
+                "{\"code\":\"api-5\",\"wood\":\"maple_sugar\",\"lengthMm\":600,\"widthMm\":80,\"thicknessMm\":22,"
+                        + "\"bowMm\":1,\"twistMm\":2,\"moisture\":9.5,\"warpOn\":\"2026-03-02\",\"moistureOn\":\"2026-03-02\"}");
+        measure("API-5", "\"0\"", """
+            {"bow": "1/8 in", "middleBowMm": 1, "stickGapMm": 6, "stickLengthMm": 240, "stickDistanceMm": 500,
+             "moisture": 8, "measuredOn": "2026-07-01"}
+            """)
+                .andExpect(status().isCreated())
+                .andExpect(header().string("ETag", "\"1\""))
+                .andExpect(jsonPath("$.bowMm").value(3.175))
+                .andExpect(jsonPath("$.middleBowMm").value(1.0))
+                .andExpect(jsonPath("$.twistMm").value(2.4)); // 6 · 80/240 · 600/500
+        mvc.perform(get("/api/rack/pieces/api-5/readings"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$", hasSize(2)))
+                .andExpect(jsonPath("$[0].day").value("2026-03-02"))
+                .andExpect(jsonPath("$[0].change").isEmpty())
+                .andExpect(jsonPath("$[1].day").value("2026-07-01"))
+                .andExpect(jsonPath("$[1].moistureChange").value(-1.5))
+                .andExpect(jsonPath("$[1].change.bowMm").value(2.175))
+                .andExpect(jsonPath("$[1].change.twistMm").value(0.4));
+        measure("API-5", "\"0\"", "{\"bowMm\": 2}").andExpect(status().isPreconditionFailed());
+        measure("API-5", null, "{\"bowMm\": 2}").andExpect(status().isPreconditionRequired());
+        measure("NONE", "\"0\"", "{\"bowMm\": 2}").andExpect(status().isNotFound());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            {}                                              | /bowMm            | write at least one
+            {"middleBowMm":3,"bowMm":2}                     | /middleBowMm      | more than the bow over the whole piece, 2 mm
+            {"middleCrookMm":1}                             | /middleCrookMm    | more than the crook over the whole piece, 0 mm
+            {"stickGapMm":3}                                | /stickLengthMm    | write how long each stick is
+            {"stickGapMm":90,"stickLengthMm":300}           | /stickGapMm       | more than a quarter of the sticks' length, 300 mm
+            {"stickGapMm":30,"stickLengthMm":300,"stickDistanceMm":100} | /stickGapMm | comes to a twist of 48 mm, more than a quarter
+            {"stickGapMm":3,"stickLengthMm":300,"stickDistanceMm":700}  | /stickDistanceMm | more than the length of the piece
+            {"stickGapMm":3,"stickLengthMm":300,"stickDistanceMm":0}    | /stickDistanceMm | must be more than 0
+            {"stickGapMm":3,"stickLengthMm":300,"twistMm":1} | /stickGapMm      | write one of the two
+            {"stickLengthMm":300,"bowMm":1}                 | /stickGapMm       | is missing
+            {"stickDistanceMm":300,"bowMm":1}               | /stickGapMm       | is missing
+            {"middleStickGapMm":3,"middleTwistMm":1}        | /middleStickGapMm | write one of the two
+            {"middleTwistMm":21}                            | /middleTwistMm    | more than a quarter of the width
+            {"bowMm":1,"warpOn":"2999-01-01"}               | /warpOn           | is still to come
+            {"bowMm":1,"measuredOn":"yesterday"}            | /measuredOn       | is not a day
+            {"bowMm":1,"lengthMm":600}                      | /lengthMm         | is not known here
+            {"bowMm":[1]}                                   | /bowMm            | wrong kind
+            """)
+    void refusesReadingsThatCannotBe(String json, String pointer, String message) throws Exception {
+        add("{\"code\":\"api-6\",\"wood\":\"maple_sugar\",\"lengthMm\":600,\"widthMm\":80,\"thicknessMm\":22}");
+        measure("API-6", "\"0\"", json)
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[*].pointer", hasItem(pointer)))
+                .andExpect(jsonPath("$.errors[*].message", hasItem(containsString(message))));
+        mvc.perform(get("/api/rack/pieces/API-6/readings")).andExpect(jsonPath("$", hasSize(0)));
+    }
+
+    private ResultActions measure(String code, @Nullable String ifMatch, String json) throws Exception {
+        MockHttpServletRequestBuilder request = post("/api/rack/pieces/" + code + "/readings")
+                .contentType(MediaType.APPLICATION_JSON)
+                .content(json);
+        return mvc.perform(ifMatch == null ? request : request.header("If-Match", ifMatch));
+    }
+
+    @Test
     void whatWasReadCanBeSentBackChanged() throws Exception {
         String read = add("{\"code\":\"api-3\",\"wood\":\"maple_sugar\",\"length\":\"25 3/8 in\",\"widthMm\":70,"
                         + "\"thicknessMm\":22,\"bow\":\"1/16 in\",\"defects\":\"knot 10-20 x 5-9; stain 30-40\"}")
@@ -215,10 +310,14 @@ class RackApiTest {
     @Test
     void importAnswersWithEveryBadCellAndTheRest() throws Exception {
         String csv = "code,wood,length,width,thickness\nim-a,maple_sugar,640,70,22\n,maple_sugar,6x0,70,0\n";
+        importFile(csv, true)
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.preview").value(true));
+        importFile(csv, false)
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().contentTypeCompatibleWith(MediaType.APPLICATION_PROBLEM_JSON));
         for (boolean preview : new boolean[] {true, false}) {
             importFile(csv, preview)
-                    .andExpect(status().isUnprocessableContent())
-                    .andExpect(content().contentTypeCompatibleWith(MediaType.APPLICATION_PROBLEM_JSON))
                     .andExpect(jsonPath("$.errors", hasSize(2)))
                     .andExpect(jsonPath("$.errors[0].pointer").value("/rows/3/length"))
                     .andExpect(jsonPath("$.errors[0].field").value("length"))
