@@ -24,12 +24,12 @@ class MatchingConfiguration {
      */
     @Bean
     MatchSearch matchSearch() {
-        return (problem, limit, cancelled) -> {
+        return (problem, limit, watch) -> {
             if (NativeSolver.usable()) {
-                return new OrToolsSearch().solve(problem, limit, cancelled);
+                return new OrToolsSearch().solve(problem, limit, watch);
             }
             log.warn("Matching with the pure Java search: {}", NativeSolver.fault());
-            return new FallbackSearch().solve(problem, limit, cancelled);
+            return new FallbackSearch().solve(problem, limit, watch);
         };
     }
 

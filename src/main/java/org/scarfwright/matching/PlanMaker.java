@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 import org.scarfwright.matching.Plan.Books;
 import org.scarfwright.matching.Plan.Level;
 import org.scarfwright.matching.Plan.Pairing;
@@ -13,6 +12,7 @@ import org.scarfwright.matching.Plan.PieceLayout;
 import org.scarfwright.matching.Plan.Unfilled;
 import org.scarfwright.matching.search.MatchSearch;
 import org.scarfwright.matching.search.SearchResult;
+import org.scarfwright.matching.search.SearchWatch;
 
 /** From a week's question to its plan: builds the search's numbers, runs it and lays out what it found. Reads no database. */
 final class PlanMaker {
@@ -26,11 +26,11 @@ final class PlanMaker {
      * A proposal without an id.
      *
      * @param limit wall time of the search
-     * @param cancelled true stops the search, which keeps the best so far
+     * @param watch stops the search, which then keeps the best so far, and is told how it goes
      */
-    Plan make(MatchInput input, Instant madeAt, Duration limit, BooleanSupplier cancelled) {
+    Plan make(MatchInput input, Instant madeAt, Duration limit, SearchWatch watch) {
         MatchModel model = new MatchModel(input);
-        SearchResult result = search.solve(model.problem(), limit, cancelled);
+        SearchResult result = search.solve(model.problem(), limit, watch);
         PlanAssembly assembly = new PlanAssembly(model, result);
         List<PlanAssembly.Made> made = assembly.made();
         List<PieceLayout> layouts = assembly.layouts();
@@ -60,35 +60,34 @@ final class PlanMaker {
     }
 
     private static Level level(SearchResult.Level level, MatchInput input) {
-        boolean weighted =
-                input.lines().stream().map(MatchInput.Line::priority).distinct().count() > 1;
-        return switch (level.measure()) {
+        int scale = switch (level.measure()) {
+            case FILLED, PIECES, SET_UPS -> 0;
+            case BOOK_VALUE -> 2;
+            case PLANED -> 3;
+        };
+        String unit = switch (level.measure()) {
+            case FILLED, PIECES, SET_UPS -> "count";
+            case BOOK_VALUE -> "money";
+            case PLANED -> "cm³";
+        };
+        return new Level(
+                name(level.measure(), input),
+                BigDecimal.valueOf(level.value(), scale),
+                BigDecimal.valueOf(level.bound(), scale),
+                unit);
+    }
+
+    /** What a level is called. */
+    static String name(SearchResult.Measure measure, MatchInput input) {
+        return switch (measure) {
             case FILLED ->
-                new Level(
-                        weighted ? "necks made, weighted by priority" : "necks made",
-                        BigDecimal.valueOf(level.value()),
-                        BigDecimal.valueOf(level.bound()),
-                        "count");
-            case BOOK_VALUE ->
-                new Level(
-                        "book value of the wood spent",
-                        BigDecimal.valueOf(level.value(), 2),
-                        BigDecimal.valueOf(level.bound(), 2),
-                        "money");
-            case PIECES ->
-                new Level(
-                        "pieces cut into",
-                        BigDecimal.valueOf(level.value()),
-                        BigDecimal.valueOf(level.bound()),
-                        "count");
-            case SET_UPS ->
-                new Level("saw set-ups", BigDecimal.valueOf(level.value()), BigDecimal.valueOf(level.bound()), "count");
-            case PLANED ->
-                new Level(
-                        "wood planed away, under cuts too",
-                        BigDecimal.valueOf(level.value(), 3),
-                        BigDecimal.valueOf(level.bound(), 3),
-                        "cm³");
+                input.lines().stream().map(MatchInput.Line::priority).distinct().count() > 1
+                        ? "necks made, weighted by priority"
+                        : "necks made";
+            case BOOK_VALUE -> "book value of the wood spent";
+            case PIECES -> "pieces cut into";
+            case SET_UPS -> "saw set-ups";
+            case PLANED -> "wood planed away, under cuts too";
         };
     }
 

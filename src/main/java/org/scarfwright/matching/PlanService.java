@@ -10,13 +10,12 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.MatchSearch;
+import org.scarfwright.matching.search.SearchWatch;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.NeckDesign;
@@ -51,7 +50,7 @@ class PlanService implements Plans {
     private final TransactionTemplate transaction;
     private final Clock clock;
     private final Duration limit;
-    private final ReentrantLock oneAtATime = new ReentrantLock(true);
+    private final SearchSlot slot;
 
     /** What a plan needs to know, gathered so that the constructor stays readable. */
     record Rooms(Orders orders, Designs designs, Rack rack, Shop shop) {}
@@ -63,6 +62,7 @@ class PlanService implements Plans {
             MatchSearch search,
             TransactionTemplate transaction,
             Clock clock,
+            SearchSlot slot,
             @Value("${scarfwright.match.time-limit}") Duration limit) {
         this.orders = rooms.orders();
         this.designs = rooms.designs();
@@ -74,36 +74,50 @@ class PlanService implements Plans {
         this.transaction = transaction;
         this.clock = clock;
         this.limit = limit;
+        this.slot = slot;
     }
 
     @Override
     public Plan make(IsoWeek week) {
-        if (!mayStart()) {
+        Question question = question(week);
+        if (!slot.takeWithin(limit)) {
             throw new ConflictException("Another match is still running; try again when it has ended.");
         }
         try {
-            Question question = required(transaction.execute(s -> read(week)));
-            Plan plan = maker.make(question.input(), clock.instant(), limit, () -> false);
-            List<String> faults = check.faults(plan, question.facts());
-            if (!faults.isEmpty()) {
-                log.error("The plan for {} did not pass its check: {}", week, faults);
-                throw new ConflictException("The plan that was found did not pass its check, and nothing was saved: "
-                        + String.join(" ", faults));
-            }
-            return required(transaction.execute(s -> plans.insert(plan, versions(plan, question.input()))));
+            return keep(searched(question, () -> false), question);
         } finally {
-            oneAtATime.unlock();
+            slot.leave();
         }
     }
 
-    /** Waits for the search that runs, no longer than it may take. */
-    private boolean mayStart() {
-        try {
-            return oneAtATime.tryLock(limit.toMillis(), TimeUnit.MILLISECONDS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-            return false;
+    /** How long a search may take. */
+    Duration limit() {
+        return limit;
+    }
+
+    /** What the week asks for and what is there for it, read in a transaction of its own. */
+    Question question(IsoWeek week) {
+        return required(transaction.execute(s -> read(week)));
+    }
+
+    /**
+     * A plan that passed its check and is not kept yet. Reads no database.
+     *
+     * @throws ConflictException when the plan did not pass
+     */
+    Plan searched(Question question, SearchWatch watch) {
+        Plan plan = maker.make(question.input(), clock.instant(), limit, watch);
+        List<String> faults = check.faults(plan, question.facts());
+        if (!faults.isEmpty()) {
+            log.error("The plan for {} did not pass its check: {}", plan.week(), faults);
+            throw new ConflictException("The plan that was found did not pass its check, and nothing was saved: "
+                    + String.join(" ", faults));
         }
+        return plan;
+    }
+
+    Plan keep(Plan plan, Question question) {
+        return required(transaction.execute(s -> plans.insert(plan, versions(plan, question.input()))));
     }
 
     private static Map<String, Long> versions(Plan plan, MatchInput input) {
@@ -115,7 +129,8 @@ class PlanService implements Plans {
         return versions;
     }
 
-    private record Question(MatchInput input, PlanCheck.Facts facts) {}
+    /** A week's question, and the same facts for the check. */
+    record Question(MatchInput input, PlanCheck.Facts facts) {}
 
     private Question read(IsoWeek week) {
         List<NeckOrder> ofWeek = orders.inWeek(week);

@@ -216,6 +216,13 @@ final class Browser implements AutoCloseable {
         patience.until(d -> "complete".equals(driver.executeScript("return document.readyState")));
     }
 
+    /** Waits for a page that leads on by itself. */
+    void waitFor(String path) {
+        WebDriverWait patience = new WebDriverWait(driver, Duration.ofMinutes(2));
+        patience.until(d -> path().matches(path));
+        patience.until(d -> "complete".equals(driver.executeScript("return document.readyState")));
+    }
+
     private static String quoted(String text) {
         return "\"" + text + "\"";
     }

@@ -8,7 +8,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -213,6 +212,7 @@ abstract class PlansContract {
                 search,
                 transaction,
                 clock,
+                new SearchSlot(),
                 Duration.ofSeconds(20));
         assertThatThrownBy(() -> doubting.make(WEEK))
                 .isInstanceOf(ConflictException.class)
@@ -223,40 +223,17 @@ abstract class PlansContract {
     }
 
     @Test
-    void onlyOneSearchRunsAtATime() throws Exception {
+    void onlyOneSearchRunsAtATime() {
         stock();
-        CountDownLatch searching = new CountDownLatch(1);
-        CountDownLatch goOn = new CountDownLatch(1);
-        MatchSearch slow = (problem, limit, cancelled) -> {
-            searching.countDown();
-            try {
-                goOn.await();
-            } catch (InterruptedException e) {
-                throw new IllegalStateException(e);
-            }
-            return search.solve(problem, limit, cancelled);
-        };
-        PlanCheck refusing = (plan, facts) -> List.of("Not kept.");
-        PlanService service = new PlanService(rooms, rows, refusing, slow, transaction, clock, Duration.ofMillis(50));
-        // Another transaction sees no orders, so the first match starts here and the second in the other thread.
-        ExecutorService other = Executors.newSingleThreadExecutor();
-        try {
-            Future<String> second = other.submit(() -> {
-                searching.await();
-                try {
-                    service.make(WEEK);
-                    return "made";
-                } catch (ConflictException e) {
-                    return String.valueOf(e.getMessage());
-                } finally {
-                    goOn.countDown();
-                }
-            });
-            assertThatThrownBy(() -> service.make(WEEK)).hasMessageContaining("Not kept.");
-            assertThat(second.get()).isEqualTo("Another match is still running; try again when it has ended.");
-        } finally {
-            other.shutdown();
-        }
+        SearchSlot slot = new SearchSlot();
+        PlanService service = new PlanService(
+                rooms, rows, (plan, facts) -> List.of(), search, transaction, clock, slot, Duration.ofMillis(50));
+        slot.take();
+        assertThatThrownBy(() -> service.make(WEEK))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Another match is still running; try again when it has ended.");
+        slot.leave();
+        assertThat(service.make(WEEK).filled()).isEqualTo(1);
     }
 
     @Test

@@ -117,12 +117,18 @@ final class ColumnSearch {
             if (bound > scaled) {
                 scaled = bound;
                 bestPrices = now;
+                tell(-Math.floorDiv(-scaled, Prices.ONE));
             }
             last = !pool.addAll(found);
         }
         if (bestPrices != null) {
             scaled = prices.price(bestPrices, needed(), new ArrayList<>());
         }
+    }
+
+    private void tell(long proved) {
+        long known = Math.min(Math.max(low, proved), value());
+        best.bound(level, level == Measure.FILLED ? -known : known);
     }
 
     private long needed() {
@@ -148,6 +154,7 @@ final class ColumnSearch {
         long outside = Math.floorDiv(scaled + width, Prices.ONE) + 1;
         long within = objective.bound(level, s.bound(), best.plan(), besides);
         low = Math.max(low, Math.min(within, outside));
+        tell(low);
         if (s.outcome() != Outcome.OPTIMAL) {
             return false;
         }

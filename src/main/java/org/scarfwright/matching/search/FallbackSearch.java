@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.BooleanSupplier;
 import org.scarfwright.matching.search.SearchResult.Level;
 import org.scarfwright.matching.search.SearchResult.Measure;
 import org.scarfwright.matching.search.SearchResult.Status;
@@ -18,14 +17,21 @@ public final class FallbackSearch implements MatchSearch {
     /** Name of this search in a result. */
     public static final String ENGINE = "pure Java";
 
-    private static final int ROUNDS = 4_000;
+    private static final int TURNS = 20;
+    private static final int ROUNDS = 200;
 
     @Override
-    public SearchResult solve(SearchProblem problem, Duration limit, BooleanSupplier cancelled) {
-        SearchClock clock = new SearchClock(limit, cancelled);
+    public SearchResult solve(SearchProblem problem, Duration limit, SearchWatch watch) {
+        SearchClock clock = new SearchClock(limit, watch);
+        Incumbent best = new Incumbent(clock);
         Improver improver = new Improver(problem);
         improver.fill(clock);
-        improver.improve(ROUNDS, clock);
+        best.offer(improver.plan());
+        best.turnTo(Measure.BOOK_VALUE);
+        for (int i = 0; i < TURNS && !clock.over(); i++) {
+            improver.improve(ROUNDS, clock);
+            best.offer(improver.plan());
+        }
         CutPlan plan = improver.plan();
         Map<Measure, Long> bounds = bounds(new RackModel(problem), plan, clock);
         List<Level> levels = new ArrayList<>();

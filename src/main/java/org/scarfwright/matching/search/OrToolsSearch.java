@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.BooleanSupplier;
 import org.scarfwright.matching.search.LinearSolver.Solution;
 import org.scarfwright.matching.search.SearchResult.Level;
 import org.scarfwright.matching.search.SearchResult.Measure;
@@ -33,7 +32,8 @@ public final class OrToolsSearch implements MatchSearch {
     /** Name of this search in a result. */
     public static final String ENGINE = "OR-Tools: GLOP and SCIP";
 
-    private static final int IMPROVING_ROUNDS = 1_000;
+    private static final int IMPROVING_TURNS = 10;
+    private static final int IMPROVING_ROUNDS = 100;
     private static final int MOST_COLUMNS = 60_000;
 
     private final LinearSolver solver;
@@ -55,8 +55,8 @@ public final class OrToolsSearch implements MatchSearch {
     }
 
     @Override
-    public SearchResult solve(SearchProblem problem, Duration limit, BooleanSupplier cancelled) {
-        return new Run(problem, new SearchClock(limit, cancelled)).solve();
+    public SearchResult solve(SearchProblem problem, Duration limit, SearchWatch watch) {
+        return new Run(problem, new SearchClock(limit, watch)).solve();
     }
 
     private final class Run {
@@ -65,7 +65,7 @@ public final class OrToolsSearch implements MatchSearch {
         private final RackModel model;
         private final Map<Measure, Long> held = new EnumMap<>(Measure.class);
         private final Map<Measure, Long> bounds = new EnumMap<>(Measure.class);
-        private final Incumbent best = new Incumbent();
+        private final Incumbent best;
         /** Layouts the last levels choose from. */
         private List<SiteLayout> layouts = List.of();
         /** They are every layout of a plan that is best so far. */
@@ -74,14 +74,18 @@ public final class OrToolsSearch implements MatchSearch {
         Run(SearchProblem problem, SearchClock clock) {
             this.problem = problem;
             this.clock = clock;
+            best = new Incumbent(clock);
             model = new RackModel(problem);
         }
 
         SearchResult solve() {
             Improver improver = new Improver(problem);
             improver.fill(clock);
-            improver.improve(IMPROVING_ROUNDS, clock);
             best.offer(improver.plan());
+            for (int i = 0; i < IMPROVING_TURNS && !clock.over(); i++) {
+                improver.improve(IMPROVING_ROUNDS, clock);
+                best.offer(improver.plan());
+            }
             fill();
             bookValue();
             for (Measure level : List.of(Measure.PIECES, Measure.SET_UPS, Measure.PLANED)) {
@@ -99,11 +103,12 @@ public final class OrToolsSearch implements MatchSearch {
                 search.run(Objective.of(Measure.FILLED), 0);
                 most = -search.bound();
             }
-            bounds.put(Measure.FILLED, most);
+            bound(Measure.FILLED, most);
             hold(Measure.FILLED);
         }
 
         private void bookValue() {
+            best.turnTo(Measure.BOOK_VALUE);
             ColumnSearch search = new ColumnSearch(model, solver, clock, Measure.BOOK_VALUE, held, best, mostColumns);
             long pieces = Math.min(problem.pieces().size(), 2 * necks());
             long setUps = Math.min(problem.setUps(), 2 * necks());
@@ -114,19 +119,19 @@ public final class OrToolsSearch implements MatchSearch {
                     List.of(pieces, setUps));
             long besides = objective.weight(Measure.PIECES) * pieces + objective.weight(Measure.SET_UPS) * setUps;
             boolean proved = search.run(objective, besides);
-            bounds.put(Measure.BOOK_VALUE, search.bound());
+            bound(Measure.BOOK_VALUE, search.bound());
             hold(Measure.BOOK_VALUE);
             layouts = search.met();
             if (!proved) {
                 return;
             }
-            bounds.put(Measure.BOOK_VALUE, best.plan().value(Measure.BOOK_VALUE));
+            bound(Measure.BOOK_VALUE, best.plan().value(Measure.BOOK_VALUE));
             Optional<List<SiteLayout>> all = search.complete();
             allListed = all.isPresent();
             layouts = all.orElse(layouts);
             for (Measure settled : List.of(Measure.PIECES, Measure.SET_UPS)) {
                 if (objective.counts(settled)) {
-                    bounds.put(settled, best.plan().value(settled));
+                    bound(settled, best.plan().value(settled));
                     hold(settled);
                 }
             }
@@ -142,6 +147,7 @@ public final class OrToolsSearch implements MatchSearch {
 
         /** A level over every layout that the levels before it leave. */
         private void overLayouts(Measure level) {
+            best.turnTo(level);
             // One piece and one set-up are needed as soon as anything is made; of wood planed away nothing is known.
             long low = best.plan().value(Measure.FILLED) > 0 && level != Measure.PLANED ? 1 : 0;
             if (!clock.over()) {
@@ -161,9 +167,14 @@ public final class OrToolsSearch implements MatchSearch {
                     low = Math.max(low, objective.bound(level, s.bound(), best.plan(), rest));
                 }
             }
-            bounds.put(level, Math.min(low, best.plan().value(level)));
+            bound(level, Math.min(low, best.plan().value(level)));
             hold(level);
             allListed &= low >= best.plan().value(level);
+        }
+
+        private void bound(Measure level, long bound) {
+            bounds.put(level, bound);
+            best.bound(level, bound);
         }
 
         private void hold(Measure level) {

@@ -7,10 +7,10 @@ import java.util.function.BooleanSupplier;
 final class SearchClock {
     private final long start = System.nanoTime();
     private final long end;
-    private final BooleanSupplier cancelled;
+    private final SearchWatch watch;
 
-    SearchClock(Duration limit, BooleanSupplier cancelled) {
-        this.cancelled = cancelled;
+    SearchClock(Duration limit, SearchWatch watch) {
+        this.watch = watch;
         // Longer than a century means without a limit.
         long nanos = limit.compareTo(Duration.ofDays(36_500)) > 0 ? Long.MAX_VALUE / 4 : limit.toNanos();
         end = start + Math.max(0, nanos);
@@ -18,11 +18,15 @@ final class SearchClock {
 
     /** Time is over or the search was cancelled. */
     boolean over() {
-        return System.nanoTime() - end >= 0 || cancelled.getAsBoolean();
+        return System.nanoTime() - end >= 0 || watch.stopped();
     }
 
     BooleanSupplier cancelled() {
-        return cancelled;
+        return watch::stopped;
+    }
+
+    void tell(SearchProgress progress) {
+        watch.progress(progress);
     }
 
     long leftMillis() {

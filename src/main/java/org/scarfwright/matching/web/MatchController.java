@@ -1,9 +1,12 @@
 package org.scarfwright.matching.web;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.TreeSet;
+import org.scarfwright.matching.MatchRun;
+import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.MeasureFormatException;
@@ -28,14 +31,19 @@ import org.springframework.web.servlet.view.RedirectView;
 /** The Match page: choose a week, match it, look at the plan, accept it or undo it, print it. */
 @Controller
 class MatchController {
+    /** A search that ends within this leads straight to its plan. */
+    static final Duration QUICK = Duration.ofSeconds(1);
+
     private final Plans plans;
+    private final MatchRuns runs;
     private final PlanViews views;
     private final Orders orders;
     private final WeekStandings standings;
     private final Clock clock;
 
-    MatchController(Plans plans, PlanViews views, Orders orders, WeekStandings standings, Clock clock) {
+    MatchController(Plans plans, MatchRuns runs, PlanViews views, Orders orders, WeekStandings standings, Clock clock) {
         this.plans = plans;
+        this.runs = runs;
         this.views = views;
         this.orders = orders;
         this.standings = standings;
@@ -55,10 +63,10 @@ class MatchController {
     }
 
     @PostMapping("/match")
-    Object match(@RequestParam(name = "week", defaultValue = "") String typed, RedirectAttributes flash) {
+    Object match(@RequestParam(name = "week", defaultValue = "") String typed) {
         try {
-            Plan plan = plans.make(IsoWeek.parse(typed));
-            return redirect("/match/" + plan.id());
+            MatchRun run = runs.start(IsoWeek.parse(typed));
+            return redirect(RunController.leadsTo(runs.await(run.id(), QUICK)));
         } catch (MeasureFormatException e) {
             return weekPage(typed, List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
         } catch (InvalidInputException e) {
@@ -124,6 +132,7 @@ class MatchController {
     }
 
     private ModelAndView weekPage(String week, List<FieldError> errors, HttpStatus status) {
+        runs.warmUp();
         ModelAndView page = new ModelAndView("matching/week");
         page.setStatus(status);
         page.addObject("week", week);
@@ -131,6 +140,7 @@ class MatchController {
         page.addObject("errorList", errors);
         page.addObject("errors", FieldErrors.byField(errors));
         page.addObject("standing", isWeek(week) ? standings.of(IsoWeek.parse(week)) : null);
+        page.addObject("runs", isWeek(week) ? runs.open(IsoWeek.parse(week)) : List.of());
         page.addObject("today", LocalDate.now(clock));
         return page;
     }
@@ -157,7 +167,7 @@ class MatchController {
         return new FieldError("/week", "Week", typed, String.valueOf(e.getMessage()));
     }
 
-    private static RedirectView redirect(String path) {
+    static RedirectView redirect(String path) {
         RedirectView view = new RedirectView(path, true);
         view.setExposeModelAttributes(false);
         view.setStatusCode(HttpStatus.SEE_OTHER);

@@ -62,7 +62,7 @@ class PlansApi {
         return PlanJson.of(plans.undo(id));
     }
 
-    private static IsoWeek week(@Nullable String text) {
+    static IsoWeek week(@Nullable String text) {
         if (text == null || text.isBlank()) {
             throw new InvalidInputException(
                     new FieldError("/week", "Week", "", "is missing; write for example 2026-W49"));

@@ -3,6 +3,7 @@ package org.scarfwright.matching.web;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceFilter;
@@ -25,13 +26,16 @@ class TodayController {
     private final Pieces pieces;
     private final Designs designs;
     private final WeekStandings standings;
+    private final MatchRuns runs;
     private final Clock clock;
 
-    TodayController(ShopStart start, Pieces pieces, Designs designs, WeekStandings standings, Clock clock) {
+    TodayController(
+            ShopStart start, Pieces pieces, Designs designs, WeekStandings standings, MatchRuns runs, Clock clock) {
         this.start = start;
         this.pieces = pieces;
         this.designs = designs;
         this.standings = standings;
+        this.runs = runs;
         this.clock = clock;
     }
 
@@ -46,6 +50,9 @@ class TodayController {
         long free = count(PieceState.ON_RACK);
         long reserved = count(PieceState.RESERVED);
         WeekStanding standing = standings.of(standings.weekAtHand());
+        if (standing.step() == WeekStanding.Step.MATCH) {
+            runs.warmUp();
+        }
         model.addAttribute("today", LocalDate.now(clock));
         model.addAttribute("free", free);
         model.addAttribute("reserved", reserved);
