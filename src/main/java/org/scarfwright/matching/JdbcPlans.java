@@ -3,6 +3,7 @@ package org.scarfwright.matching;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,8 @@ import org.springframework.stereotype.Repository;
 @Repository
 class JdbcPlans implements ShopContents {
     private static final String SELECT = "select id, state, document from plan";
+
+    private static final int LAST_ACCEPTED = 50;
 
     private final JdbcClient jdbc;
 
@@ -151,6 +154,31 @@ class JdbcPlans implements ShopContents {
                         .optional()
                         .ifPresent(id -> found.put(new NeckNumber(p.order(), p.number()), id)));
         return found;
+    }
+
+    /** A piece an accepted plan cuts. */
+    record Holding(String piece, long plan, String orders) {
+        String words() {
+            return orders + " (plan " + plan + ")";
+        }
+    }
+
+    /** Pieces of plans that were accepted last; old ones are cut by now. */
+    List<Holding> holdings() {
+        List<Holding> holdings = new ArrayList<>();
+        jdbc.sql(SELECT + " where state = 'ACCEPTED' order by id desc limit " + LAST_ACCEPTED)
+                .query((row, n) -> planOf(row))
+                .list()
+                .forEach(plan -> {
+                    Map<String, Set<String>> orders = new TreeMap<>();
+                    plan.pairings()
+                            .forEach(p -> List.of(p.neck(), p.head())
+                                    .forEach(part -> orders.computeIfAbsent(part.piece(), k -> new TreeSet<>())
+                                            .add(p.order())));
+                    orders.forEach(
+                            (piece, of) -> holdings.add(new Holding(piece, plan.id(), Words.list(List.copyOf(of)))));
+                });
+        return holdings;
     }
 
     /** @throws org.springframework.dao.DuplicateKeyException when another accepted plan makes one of these necks */

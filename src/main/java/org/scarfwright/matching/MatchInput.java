@@ -3,6 +3,7 @@ package org.scarfwright.matching;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.rack.Piece;
@@ -17,6 +18,8 @@ import org.scarfwright.shop.ShopSettings;
  * @param pieces free pieces, in order of their codes
  * @param saws in the shop's order of preference
  * @param day the day the wood must be ready: the week's Monday, or today when that is later
+ * @param hands what people decided; designs of lines and left-out orders follow it already
+ * @param reserved pieces that would be here if nobody had reserved them
  */
 public record MatchInput(
         IsoWeek week,
@@ -25,24 +28,53 @@ public record MatchInput(
         List<Piece> pieces,
         ShopSettings settings,
         List<Saw> saws,
-        LocalDate day) {
+        LocalDate day,
+        List<Hand> hands,
+        List<Reserved> reserved) {
     public MatchInput {
         lines = List.copyOf(lines);
         designs = List.copyOf(designs);
         pieces = List.copyOf(pieces);
         saws = List.copyOf(saws);
+        hands = List.copyOf(hands);
+        reserved = List.copyOf(reserved);
     }
+
+    /** A question nobody decided anything about, with nothing reserved. */
+    public MatchInput(
+            IsoWeek week,
+            List<Line> lines,
+            List<NeckDesign> designs,
+            List<Piece> pieces,
+            ShopSettings settings,
+            List<Saw> saws,
+            LocalDate day) {
+        this(week, lines, designs, pieces, settings, saws, day, List.of(), List.of());
+    }
+
+    /**
+     * A piece another plan holds.
+     *
+     * @param words who holds it, such as: reserved for A-101 (plan 3)
+     */
+    public record Reserved(Piece piece, String words) {}
 
     /**
      * The necks of one order that no accepted plan has yet.
      *
      * @param order code of the order
      * @param numbers which necks of the order, counted from 1, ascending; never empty
+     * @param design as this order may use it, which is narrower than on file where somebody decided so
      * @param priority 1 to 9
+     * @param pin the pieces its one neck must come from; empty when the search may choose
      */
-    public record Line(String order, NeckDesign design, List<Integer> numbers, int priority) {
+    public record Line(String order, NeckDesign design, List<Integer> numbers, int priority, Hand.@Nullable Pin pin) {
         public Line {
             numbers = List.copyOf(numbers);
+        }
+
+        public Line(String order, NeckDesign design, List<Integer> numbers, int priority) {
+            this(order, design, numbers, priority, null);
         }
     }
 

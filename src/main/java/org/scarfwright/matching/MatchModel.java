@@ -38,7 +38,10 @@ final class MatchModel {
     private final ShopRules shop;
     private final StockStandards standards;
 
-    private final Map<String, List<Way>> ways = new LinkedHashMap<>();
+    private final ByHand byHand;
+    /** By design as an order may use it. */
+    private final Map<NeckDesign, List<Way>> ways = new LinkedHashMap<>();
+
     private final List<Piece> pieces = new ArrayList<>();
     private final List<List<Preparations.Prepared>> prepared = new ArrayList<>();
     private final List<NeedKey> needs = new ArrayList<>();
@@ -55,9 +58,10 @@ final class MatchModel {
     MatchModel(MatchInput input) {
         this.input = input;
         this.shop = ShopRules.of(input);
+        this.byHand = new ByHand(input.hands());
         this.standards = StockStandards.of(input.designs(), shop);
         for (MatchInput.Line line : input.lines()) {
-            ways.computeIfAbsent(line.design().code(), c -> Way.of(line.design()));
+            ways.computeIfAbsent(line.design(), Way::of);
         }
         preparePieces();
         this.problem = build();
@@ -65,6 +69,10 @@ final class MatchModel {
 
     MatchInput input() {
         return input;
+    }
+
+    ByHand byHand() {
+        return byHand;
     }
 
     ShopRules shop() {
@@ -96,7 +104,7 @@ final class MatchModel {
     }
 
     List<Way> ways(NeckDesign design) {
-        return ways.getOrDefault(design.code(), List.of());
+        return ways.getOrDefault(design, List.of());
     }
 
     private void preparePieces() {
@@ -184,10 +192,9 @@ final class MatchModel {
     }
 
     private List<SearchProblem.Line> lines(Map<NeedKey, Integer> index) {
-        long divisor = input.lines().stream()
-                .mapToLong(MatchInput.Line::priority)
-                .reduce(0, MatchModel::greatestCommonDivisor);
-        Map<String, SearchProblem.Pairing> pairings = new HashMap<>();
+        long divisor = divisor();
+        long pinned = pinnedWeight(divisor);
+        Map<NeckDesign, SearchProblem.Pairing> pairings = new HashMap<>();
         List<SearchProblem.Line> lines = new ArrayList<>();
         for (int l = 0; l < input.lines().size(); l++) {
             MatchInput.Line line = input.lines().get(l);
@@ -202,12 +209,38 @@ final class MatchModel {
                 }
             }
             options.add(meaning);
-            SearchProblem.Pairing pairing =
-                    pairings.computeIfAbsent(line.design().code(), c -> pairing(line.design()));
+            SearchProblem.Pairing pairing = pairings.computeIfAbsent(line.design(), this::pairing);
             lines.add(new SearchProblem.Line(
-                    line.order(), line.numbers().size(), line.priority() / divisor, found, pairing));
+                    line.order(),
+                    line.numbers().size(),
+                    line.pin() == null ? line.priority() / divisor : pinned,
+                    found,
+                    pairing));
         }
         return lines;
+    }
+
+    private long divisor() {
+        return input.lines().stream().mapToLong(MatchInput.Line::priority).reduce(0, MatchModel::greatestCommonDivisor);
+    }
+
+    /** More than all necks that are not pinned together, so that a plan without a pinned neck is never the fullest. */
+    private long pinnedWeight(long divisor) {
+        return 1
+                + input.lines().stream()
+                        .filter(l -> l.pin() == null)
+                        .mapToLong(l -> l.numbers().size() * (l.priority() / divisor))
+                        .sum();
+    }
+
+    /** What the pinned necks count above their priority when all of them are made. */
+    long weightOfPins() {
+        long divisor = divisor();
+        long pinned = pinnedWeight(divisor);
+        return input.lines().stream()
+                .filter(l -> l.pin() != null)
+                .mapToLong(l -> pinned - l.priority() / divisor)
+                .sum();
     }
 
     private List<Integer> numbersOf(int line, PartNeed part, Map<NeedKey, Integer> index) {
@@ -233,7 +266,7 @@ final class MatchModel {
                 for (Preparations.Stretch s : way.stretches()) {
                     for (List<PartNeed> parts : List.of(s.shared(), s.alone())) {
                         for (PartNeed part : parts) {
-                            if (part.design().code().equals(design.code())) {
+                            if (part.design().equals(design)) {
                                 (part.role() == Role.NECK ? neck : head)[p] = true;
                             }
                         }
@@ -241,7 +274,7 @@ final class MatchModel {
                 }
             }
         }
-        return PairingGroups.of(design, pieces, neck, head, shop);
+        return PairingGroups.without(byHand, pieces, PairingGroups.of(design, pieces, neck, head, shop));
     }
 
     private Preparation preparation(
@@ -267,9 +300,9 @@ final class MatchModel {
         for (Preparations.Stretch s : way.stretches()) {
             segments.add(new Segment(
                     s.zone().length().um(),
-                    numbers(s.shared(), way.saw(), byPart),
+                    numbers(piece, s.shared(), way.saw(), byPart),
                     rests,
-                    numbers(s.alone(), way.saw(), byPart)));
+                    numbers(piece, s.alone(), way.saw(), byPart)));
         }
         return new Preparation(
                 "brought to " + Words.mm(way.sawn()) + ", cut on " + way.saw().code(),
@@ -294,10 +327,15 @@ final class MatchModel {
         return planed.toMm3().setScale(0, RoundingMode.CEILING).longValueExact();
     }
 
-    private static int[] numbers(List<PartNeed> parts, Saw saw, Map<Variant, int[]> numbers) {
+    /** Needs of every line that may lie on this piece, for the rules and for those who decide. */
+    private int[] numbers(Piece piece, List<PartNeed> parts, Saw saw, Map<Variant, int[]> numbers) {
         return parts.stream()
                 .map(p -> numbers.getOrDefault(new Variant(p, saw.truing()), new int[0]))
                 .flatMapToInt(Arrays::stream)
+                .filter(n -> byHand.allows(
+                        input.lines().get(needs.get(n).line()),
+                        needs.get(n).part().role(),
+                        piece.code()))
                 .sorted()
                 .toArray();
     }

@@ -84,6 +84,47 @@ final class PairingGroups {
         return new SearchProblem.Pairing(neckGroup, headGroup, compatible, false);
     }
 
+    /** The same, with pairs that somebody forbade set apart: each of their pieces becomes a group of its own. */
+    static SearchProblem.Pairing without(ByHand byHand, List<Piece> pieces, SearchProblem.Pairing pairing) {
+        if (pairing.samePiece() || byHand.forbiddenPairs().isEmpty()) {
+            return pairing;
+        }
+        Map<String, Integer> index = new HashMap<>();
+        for (int p = 0; p < pieces.size(); p++) {
+            index.put(pieces.get(p).code(), p);
+        }
+        int[] neckGroup = pairing.neckGroup().clone();
+        int[] headGroup = pairing.headGroup().clone();
+        List<boolean[]> compatible = new ArrayList<>();
+        for (boolean[] row : pairing.compatible()) {
+            compatible.add(row.clone());
+        }
+        int necks = compatible.size();
+        int heads = necks == 0 ? 0 : compatible.get(0).length;
+        for (List<String> pair : byHand.forbiddenPairs()) {
+            Integer neck = index.get(pair.get(0));
+            Integer head = index.get(pair.get(1));
+            if (neck == null || head == null || neckGroup[neck] < 0 || headGroup[head] < 0) {
+                continue;
+            }
+            if (neckGroup[neck] < necks) {
+                compatible.add(compatible.get(neckGroup[neck]).clone());
+                neckGroup[neck] = compatible.size() - 1;
+            }
+            if (headGroup[head] < heads) {
+                int like = headGroup[head];
+                compatible.replaceAll(row -> {
+                    boolean[] wider = Arrays.copyOf(row, row.length + 1);
+                    wider[row.length] = row[like];
+                    return wider;
+                });
+                headGroup[head] = compatible.get(0).length - 1;
+            }
+            compatible.get(neckGroup[neck])[headGroup[head]] = false;
+        }
+        return new SearchProblem.Pairing(neckGroup, headGroup, compatible.toArray(new boolean[0][]), false);
+    }
+
     /** A piece is alike to itself in everything but its lamination lines, which must be the same from both edges. */
     private static SearchProblem.Pairing samePiece(
             NeckDesign design, List<Piece> pieces, boolean[] neck, boolean[] head, ShopRules shop) {

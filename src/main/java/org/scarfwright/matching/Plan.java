@@ -2,6 +2,7 @@ package org.scarfwright.matching;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.measure.Angle;
@@ -15,6 +16,7 @@ import org.scarfwright.measure.Volume;
  * @param week as written, 2026-W49
  * @param filled necks that are made
  * @param ordered necks that were asked for
+ * @param hands what people had decided when it was made, as sentences
  */
 public record Plan(
         long id,
@@ -30,19 +32,43 @@ public record Plan(
         List<Pairing> pairings,
         List<PieceLayout> layouts,
         List<Unfilled> unfilled,
-        Books books) {
+        Books books,
+        List<String> hands) {
     public Plan {
         levels = List.copyOf(levels);
         pairings = List.copyOf(pairings);
         layouts = List.copyOf(layouts);
         unfilled = List.copyOf(unfilled);
+        // Plans that were kept before people could decide anything say nothing of it.
+        hands = Objects.requireNonNullElse(hands, List.<String>of()).stream().toList();
+    }
+
+    /** A plan nobody decided anything about. */
+    public Plan(
+            long id,
+            String week,
+            State state,
+            Status status,
+            Instant madeAt,
+            String engine,
+            double seconds,
+            int filled,
+            int ordered,
+            List<Level> levels,
+            List<Pairing> pairings,
+            List<PieceLayout> layouts,
+            List<Unfilled> unfilled,
+            Books books) {
+        this(
+                id, week, state, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts, unfilled,
+                books, List.of());
     }
 
     /** The same plan as it was saved. */
     Plan saved(long newId, State newState) {
         return new Plan(
                 newId, week, newState, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts,
-                unfilled, books);
+                unfilled, books, hands);
     }
 
     /** What people decided about a plan. */

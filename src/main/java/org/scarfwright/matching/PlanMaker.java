@@ -5,6 +5,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.scarfwright.matching.Plan.Books;
 import org.scarfwright.matching.Plan.Level;
 import org.scarfwright.matching.Plan.Pairing;
@@ -13,6 +16,7 @@ import org.scarfwright.matching.Plan.Unfilled;
 import org.scarfwright.matching.search.MatchSearch;
 import org.scarfwright.matching.search.SearchResult;
 import org.scarfwright.matching.search.SearchWatch;
+import org.scarfwright.web.ConflictException;
 
 /** From a week's question to its plan: builds the search's numbers, runs it and lays out what it found. Reads no database. */
 final class PlanMaker {
@@ -30,9 +34,11 @@ final class PlanMaker {
      */
     Plan make(MatchInput input, Instant madeAt, Duration limit, SearchWatch watch) {
         MatchModel model = new MatchModel(input);
+        refuseBrokenPins(input);
         SearchResult result = search.solve(model.problem(), limit, watch);
         PlanAssembly assembly = new PlanAssembly(model, result);
         List<PlanAssembly.Made> made = assembly.made();
+        refuseMissingPins(input, made, watch.stopped());
         List<PieceLayout> layouts = assembly.layouts();
         Books books = layouts.stream().map(PieceLayout::books).reduce(Books.NOTHING, Books::plus);
         return new Plan(
@@ -45,11 +51,43 @@ final class PlanMaker {
                 result.seconds(),
                 made.size(),
                 input.necks(),
-                result.levels().stream().map(l -> level(l, input)).toList(),
+                result.levels().stream().map(l -> level(l, model)).toList(),
                 pairings(model, made, layouts),
                 layouts,
                 unfilled(model, made),
-                books);
+                books,
+                input.hands().stream().map(Hand::words).toList());
+    }
+
+    /** A pin that a rule refuses; the rack or the shop's rules changed since it was noted. */
+    private static void refuseBrokenPins(MatchInput input) {
+        for (MatchInput.Line line : input.lines()) {
+            PinTrial.refusal(line, input).ifPresent(reason -> {
+                throw new ConflictException(
+                        words(line) + " That cannot hold: " + reason + ". Undo it to match the week.");
+            });
+        }
+    }
+
+    private static void refuseMissingPins(MatchInput input, List<PlanAssembly.Made> made, boolean stopped) {
+        Set<Integer> there = made.stream().map(PlanAssembly.Made::line).collect(Collectors.toSet());
+        List<String> missing = new ArrayList<>();
+        for (int l = 0; l < input.lines().size(); l++) {
+            if (input.lines().get(l).pin() != null && !there.contains(l)) {
+                missing.add(words(input.lines().get(l)));
+            }
+        }
+        if (!missing.isEmpty()) {
+            throw new ConflictException(
+                    String.join(" ", missing)
+                            + (stopped
+                                    ? " The search was stopped before that had its place."
+                                    : " That does not find room beside what else is pinned or kept by hand. Undo one of them."));
+        }
+    }
+
+    private static String words(MatchInput.Line line) {
+        return Objects.requireNonNull(line.pin()).words();
     }
 
     private static Plan.Status status(SearchResult result, int filled) {
@@ -59,7 +97,9 @@ final class PlanMaker {
         return filled == 0 ? Plan.Status.INFEASIBLE : Plan.Status.PROVED;
     }
 
-    private static Level level(SearchResult.Level level, MatchInput input) {
+    private static Level level(SearchResult.Level level, MatchModel model) {
+        // The search is told that a pinned neck counts more than all others; people are told its priority.
+        long pins = level.measure() == SearchResult.Measure.FILLED ? model.weightOfPins() : 0;
         int scale = switch (level.measure()) {
             case FILLED, PIECES, SET_UPS -> 0;
             case BOOK_VALUE -> 2;
@@ -71,9 +111,9 @@ final class PlanMaker {
             case PLANED -> "cm³";
         };
         return new Level(
-                name(level.measure(), input),
-                BigDecimal.valueOf(level.value(), scale),
-                BigDecimal.valueOf(level.bound(), scale),
+                name(level.measure(), model.input()),
+                BigDecimal.valueOf(level.value() - pins, scale),
+                BigDecimal.valueOf(level.bound() - pins, scale),
                 unit);
     }
 

@@ -22,6 +22,7 @@ import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.necks.NeckOrder;
 import org.scarfwright.necks.Orders;
 import org.scarfwright.rack.PieceNotFreeException;
+import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.ConflictException;
@@ -45,6 +46,7 @@ class PlanService implements Plans {
     private final Rack rack;
     private final Shop shop;
     private final JdbcPlans plans;
+    private final JdbcHands hands;
     private final PlanCheck check;
     private final PlanMaker maker;
     private final TransactionTemplate transaction;
@@ -58,6 +60,7 @@ class PlanService implements Plans {
     PlanService(
             Rooms rooms,
             JdbcPlans plans,
+            JdbcHands hands,
             PlanCheck check,
             MatchSearch search,
             TransactionTemplate transaction,
@@ -69,6 +72,7 @@ class PlanService implements Plans {
         this.rack = rooms.rack();
         this.shop = rooms.shop();
         this.plans = plans;
+        this.hands = hands;
         this.check = check;
         this.maker = new PlanMaker(search);
         this.transaction = transaction;
@@ -97,7 +101,16 @@ class PlanService implements Plans {
 
     /** What the week asks for and what is there for it, read in a transaction of its own. */
     Question question(IsoWeek week) {
-        return required(transaction.execute(s -> read(week)));
+        return required(transaction.execute(s -> read(week, handsOf(week))));
+    }
+
+    /** The same with other decisions than those that are noted. */
+    Question question(IsoWeek week, List<Hand> hands) {
+        return required(transaction.execute(s -> read(week, hands)));
+    }
+
+    private List<Hand> handsOf(IsoWeek week) {
+        return hands.of(week).stream().map(Hands.Kept::hand).toList();
     }
 
     /**
@@ -132,13 +145,17 @@ class PlanService implements Plans {
     /** A week's question, and the same facts for the check. */
     record Question(MatchInput input, PlanCheck.Facts facts) {}
 
-    private Question read(IsoWeek week) {
+    private Question read(IsoWeek week, List<Hand> decided) {
         List<NeckOrder> ofWeek = orders.inWeek(week);
         if (ofWeek.isEmpty()) {
             throw refused(week, "has no orders; enter one for it, or choose a week that has some");
         }
         List<NeckDesign> all = designs.all();
         Map<String, NeckDesign> byCode = all.stream().collect(Collectors.toMap(NeckDesign::code, Function.identity()));
+        ByHand byHand = new ByHand(decided);
+        List<Plan> accepted = plans.ofWeek(week).stream()
+                .filter(p -> p.state() == Plan.State.ACCEPTED)
+                .toList();
         List<MatchInput.Line> lines = new ArrayList<>();
         List<NeckOrder> open = new ArrayList<>();
         for (NeckOrder order : ofWeek) {
@@ -152,18 +169,62 @@ class PlanService implements Plans {
                     .filter(n -> !made.contains(n))
                     .boxed()
                     .toList();
-            if (!numbers.isEmpty()) {
-                lines.add(new MatchInput.Line(order.code(), design, numbers, order.priority()));
+            if (!numbers.isEmpty() && !byHand.leftOut(order.code())) {
+                NeckDesign arranged = byHand.arranged(order.code(), design);
+                lines.addAll(lines(order, arranged, numbers, openPins(byHand.pins(order.code()), accepted)));
                 open.add(remaining(order, numbers.size()));
             }
         }
         if (lines.isEmpty()) {
-            throw refused(week, "has every neck in an accepted plan already; undo that plan to match the week again");
+            throw refused(
+                    week,
+                    decided.stream().anyMatch(Hand.LeaveOut.class::isInstance)
+                            ? "has nothing left to match: its other orders are left out by hand or in an accepted plan"
+                            : "has every neck in an accepted plan already; undo that plan to match the week again");
         }
         LocalDate today = LocalDate.now(clock);
         LocalDate day = week.monday().isAfter(today) ? week.monday() : today;
-        MatchInput input = new MatchInput(week, lines, all, rack.free(), shop.settings(), shop.saws(), day);
+        MatchInput input =
+                new MatchInput(week, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved());
         return new Question(input, new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day));
+    }
+
+    /** The necks of one order: each pinned one is a line of its own. */
+    private static List<MatchInput.Line> lines(
+            NeckOrder order, NeckDesign design, List<Integer> numbers, List<Hand.Pin> pins) {
+        int pinned = Math.min(pins.size(), numbers.size());
+        List<MatchInput.Line> lines = new ArrayList<>();
+        for (int i = 0; i < pinned; i++) {
+            lines.add(
+                    new MatchInput.Line(order.code(), design, List.of(numbers.get(i)), order.priority(), pins.get(i)));
+        }
+        if (pinned < numbers.size()) {
+            lines.add(new MatchInput.Line(
+                    order.code(), design, numbers.subList(pinned, numbers.size()), order.priority()));
+        }
+        return lines;
+    }
+
+    /** Pins no accepted plan has made true yet. */
+    private static List<Hand.Pin> openPins(List<Hand.Pin> pins, List<Plan> accepted) {
+        List<Hand.Pin> made = new ArrayList<>();
+        accepted.forEach(plan -> plan.pairings()
+                .forEach(p -> made.add(
+                        new Hand.Pin(p.order(), p.neck().piece(), p.head().piece()))));
+        return pins.stream().filter(pin -> !made.remove(pin)).toList();
+    }
+
+    private List<MatchInput.Reserved> reserved() {
+        List<JdbcPlans.Holding> holdings = plans.holdings();
+        Map<String, JdbcPlans.Holding> byPiece = new TreeMap<>();
+        holdings.forEach(h -> byPiece.put(h.piece(), h));
+        return rack.findAll(byPiece.keySet()).stream()
+                .filter(p -> p.state() == PieceState.RESERVED)
+                .map(p -> new MatchInput.Reserved(
+                        p,
+                        "reserved for "
+                                + Objects.requireNonNull(byPiece.get(p.code())).words()))
+                .toList();
     }
 
     private static InvalidInputException refused(IsoWeek week, String message) {

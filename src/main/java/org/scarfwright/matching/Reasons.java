@@ -42,7 +42,11 @@ final class Reasons {
     List<String> of(PlanAssembly.Made made) {
         Trial neck = trial(made.way().neck(), made.neckPiece());
         Trial head = trial(made.way().head(), made.headPiece());
-        List<String> reasons = new ArrayList<>();
+        List<String> reasons = new ArrayList<>(model.byHand()
+                .reasons(
+                        model.input().lines().get(made.line()),
+                        made.neckPiece().code(),
+                        made.headPiece().code()));
         reasons.add(takes(neck));
         otherArrangement(made, neck).ifPresent(reasons::add);
         reasons.add(takes(head));

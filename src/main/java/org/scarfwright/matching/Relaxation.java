@@ -215,6 +215,16 @@ record Relaxation(String condition, NeckDesign design, ShopRules shop, boolean s
         }
     }
 
+    /** The design with fewer arrangements and angles. */
+    static NeckDesign with(NeckDesign design, List<Arrangement> arrangements, List<Angle> angles) {
+        return arrangements.equals(design.arrangements()) && angles.equals(design.angles())
+                ? design
+                : with(design, b -> {
+                    b.arrangements = arrangements;
+                    b.angles = angles;
+                });
+    }
+
     private static NeckDesign with(NeckDesign d, Consumer<Changed> change) {
         Changed c = new Changed(d);
         change.accept(c);

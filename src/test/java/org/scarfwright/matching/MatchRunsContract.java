@@ -60,6 +60,9 @@ abstract class MatchRunsContract {
     PlanCheck check;
 
     @Autowired
+    JdbcHands hands;
+
+    @Autowired
     MatchSearch search;
 
     @Autowired
@@ -133,8 +136,8 @@ abstract class MatchRunsContract {
 
     private RunService service(MatchSearch searching, PlanCheck checking) {
         SearchSlot slot = new SearchSlot();
-        PlanService service =
-                new PlanService(rooms, planRows, checking, searching, transaction, clock, slot, Duration.ofSeconds(20));
+        PlanService service = new PlanService(
+                rooms, planRows, hands, checking, searching, transaction, clock, slot, Duration.ofSeconds(20));
         return new RunService(service, rows, slot, transaction, clock);
     }
 

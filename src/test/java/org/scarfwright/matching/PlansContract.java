@@ -58,6 +58,9 @@ abstract class PlansContract {
     JdbcPlans rows;
 
     @Autowired
+    JdbcHands hands;
+
+    @Autowired
     MatchSearch search;
 
     @Autowired
@@ -208,6 +211,7 @@ abstract class PlansContract {
         PlanService doubting = new PlanService(
                 rooms,
                 rows,
+                hands,
                 (plan, facts) -> List.of("The head of O-1 no. 1 hangs in the air."),
                 search,
                 transaction,
@@ -227,7 +231,15 @@ abstract class PlansContract {
         stock();
         SearchSlot slot = new SearchSlot();
         PlanService service = new PlanService(
-                rooms, rows, (plan, facts) -> List.of(), search, transaction, clock, slot, Duration.ofMillis(50));
+                rooms,
+                rows,
+                hands,
+                (plan, facts) -> List.of(),
+                search,
+                transaction,
+                clock,
+                slot,
+                Duration.ofMillis(50));
         slot.take();
         assertThatThrownBy(() -> service.make(WEEK))
                 .isInstanceOf(ConflictException.class)

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.TreeSet;
+import org.scarfwright.matching.Hands;
 import org.scarfwright.matching.MatchRun;
 import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.matching.Plan;
@@ -21,6 +22,7 @@ import org.scarfwright.web.NotFoundException;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -36,14 +38,23 @@ class MatchController {
 
     private final Plans plans;
     private final MatchRuns runs;
+    private final Hands hands;
     private final PlanViews views;
     private final Orders orders;
     private final WeekStandings standings;
     private final Clock clock;
 
-    MatchController(Plans plans, MatchRuns runs, PlanViews views, Orders orders, WeekStandings standings, Clock clock) {
+    MatchController(
+            Plans plans,
+            MatchRuns runs,
+            Hands hands,
+            PlanViews views,
+            Orders orders,
+            WeekStandings standings,
+            Clock clock) {
         this.plans = plans;
         this.runs = runs;
+        this.hands = hands;
         this.views = views;
         this.orders = orders;
         this.standings = standings;
@@ -114,6 +125,61 @@ class MatchController {
         }
     }
 
+    /** A decision made beside a neck of a plan, or beside an order of a week. */
+    @PostMapping("/match/hands")
+    Object decide(
+            @RequestParam(name = "week", defaultValue = "") String week,
+            @RequestParam(name = "plan", defaultValue = "") String plan,
+            @ModelAttribute HandForm form,
+            RedirectAttributes flash) {
+        try {
+            Hands.Kept kept = hands.add(weekOf(week), form.read());
+            flash.addFlashAttribute("notice", kept.hand().words() + " It holds from the next match on.");
+            return redirect(isPlan(plan) ? "/match/" + plan + "#hands" : "/match?week=" + week);
+        } catch (InvalidInputException e) {
+            return refusedHand(week, plan, e.errors());
+        }
+    }
+
+    @PostMapping("/match/hands/{id:\\d{1,18}}/undo")
+    Object takeBack(
+            @PathVariable("id") long id,
+            @RequestParam(name = "week", defaultValue = "") String week,
+            @RequestParam(name = "plan", defaultValue = "") String plan,
+            RedirectAttributes flash) {
+        try {
+            hands.undo(weekOf(week), id);
+            flash.addFlashAttribute("notice", "Taken back. The next match is free to choose there again.");
+        } catch (InvalidInputException e) {
+            return refusedHand(week, plan, e.errors());
+        } catch (NotFoundException e) {
+            flash.addFlashAttribute("notice", "That was taken back already.");
+        }
+        return redirect(isPlan(plan) ? "/match/" + plan + "#hands" : "/match?week=" + week);
+    }
+
+    private ModelAndView refusedHand(String week, String plan, List<FieldError> errors) {
+        if (!isPlan(plan)) {
+            return weekPage(week, errors, HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        ModelAndView page = planPage("matching/plan", find(Long.parseLong(plan)));
+        page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        page.addObject("errorList", errors);
+        return page;
+    }
+
+    private static boolean isPlan(String text) {
+        return text.matches("\\d{1,18}");
+    }
+
+    private static IsoWeek weekOf(String typed) {
+        try {
+            return IsoWeek.parse(typed);
+        } catch (MeasureFormatException e) {
+            throw new InvalidInputException(weekError(typed, e));
+        }
+    }
+
     private Plan find(long id) {
         return plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + "."));
     }
@@ -121,6 +187,8 @@ class MatchController {
     private ModelAndView planPage(String template, Plan plan) {
         ModelAndView page = new ModelAndView(template);
         page.addObject("plan", views.view(plan));
+        page.addObject("hands", hands.of(IsoWeek.parse(plan.week())));
+        page.addObject("errorList", List.of());
         return page;
     }
 
@@ -140,6 +208,7 @@ class MatchController {
         page.addObject("errorList", errors);
         page.addObject("errors", FieldErrors.byField(errors));
         page.addObject("standing", isWeek(week) ? standings.of(IsoWeek.parse(week)) : null);
+        page.addObject("hands", isWeek(week) ? hands.of(IsoWeek.parse(week)) : List.of());
         page.addObject("runs", isWeek(week) ? runs.open(IsoWeek.parse(week)) : List.of());
         page.addObject("today", LocalDate.now(clock));
         return page;

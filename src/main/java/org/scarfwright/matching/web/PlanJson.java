@@ -32,7 +32,8 @@ record PlanJson(
         BooksJson books,
         double netYield,
         double recovery,
-        double rescue) {
+        double rescue,
+        List<String> hands) {
 
     record LevelJson(String name, BigDecimal value, BigDecimal bound, String unit) {}
 
@@ -123,7 +124,8 @@ record PlanJson(
                 books(plan.books()),
                 plan.books().netYield(),
                 plan.books().recovery(),
-                plan.books().rescue());
+                plan.books().rescue(),
+                plan.hands());
     }
 
     private static PairingJson pairing(Plan.Pairing p) {

@@ -41,7 +41,8 @@ record PlanView(
         double netYield,
         double recovery,
         double rescue,
-        List<WoodSwatch> woods) {
+        List<WoodSwatch> woods,
+        List<String> hands) {
 
     public boolean proposed() {
         return state == Plan.State.PROPOSED;
@@ -76,6 +77,11 @@ record PlanView(
             @Nullable Length seamFromNut,
             @Nullable JointDrawing drawing,
             List<String> reasons) {
+        /** The pieces it is cut from: one or two. */
+        public List<String> pieces() {
+            return neckPiece.equals(headPiece) ? List.of(neckPiece) : List.of(neckPiece, headPiece);
+        }
+
         public String drawingId() {
             return "neck-" + place;
         }

@@ -121,7 +121,8 @@ class PlanViews {
                     books.netYield(),
                     books.recovery(),
                     books.rescue(),
-                    swatches());
+                    swatches(),
+                    plan.hands());
         }
 
         private String proof() {

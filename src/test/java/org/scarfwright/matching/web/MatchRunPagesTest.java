@@ -1,6 +1,7 @@
 package org.scarfwright.matching.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 
 import java.nio.charset.StandardCharsets;
 import org.flywaydb.core.Flyway;
@@ -112,12 +113,7 @@ class MatchRunPagesTest {
     @Test
     void aQuickSearchLeadsStraightToThePlan() {
         // The first search of a process also loads the solver; the page may then be the search's own.
-        assertThat(
-                        mvc.post()
-                                .uri("/match")
-                                .param("week", "2026-W49")
-                                .with(org.springframework.security.test.web.servlet.request
-                                        .SecurityMockMvcRequestPostProcessors.csrf()))
+        assertThat(mvc.post().uri("/match").param("week", "2026-W49").with(csrf()))
                 .hasStatus(HttpStatus.SEE_OTHER)
                 .redirectedUrl()
                 .matches("/match/(runs/)?\\d+");
