@@ -12,6 +12,8 @@ import tools.jackson.databind.JsonNode;
 final class JsonTexts {
     static final String LENGTH_SUFFIX = "Mm";
 
+    private static final double LARGEST = 1e12;
+
     private final Map<String, String> texts;
 
     private JsonTexts(Map<String, String> texts) {
@@ -36,7 +38,7 @@ final class JsonTexts {
             if (value == null || value.isNull()) {
                 errors.add(new FieldError("/" + key, key, "", "is missing"));
             } else if (value.isNumber()) {
-                texts.put(key, value.decimalValue().toPlainString());
+                texts.put(key, number(value));
             } else if (value.isString()) {
                 texts.put(key, value.stringValue());
             } else {
@@ -47,6 +49,13 @@ final class JsonTexts {
             throw new InvalidInputException(errors);
         }
         return new JsonTexts(texts);
+    }
+
+    /** A huge exponent is left as it was written: written out it would take all memory, and it is refused anyway. */
+    private static String number(JsonNode value) {
+        double size = Math.abs(value.doubleValue());
+        boolean plain = size == 0 || (size < LARGEST && size > 1 / LARGEST);
+        return plain ? value.decimalValue().toPlainString() : value.toString();
     }
 
     String text(String key) {

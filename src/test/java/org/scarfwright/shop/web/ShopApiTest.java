@@ -80,6 +80,13 @@ class ShopApiTest {
     }
 
     @Test
+    void refusesANumberNobodyCouldWriteOut() throws Exception {
+        mvc.perform(json(put("/api/shop/settings"), settings("1e999999", "1e-999999", "\"mm\""))
+                        .header(HttpHeaders.IF_MATCH, version()))
+                .andExpect(status().isUnprocessableContent());
+    }
+
+    @Test
     void namesMissingUnknownAndNestedKeys() throws Exception {
         mvc.perform(json(put("/api/shop/settings"), "{\"currency\":{},\"colour\":1}")
                         .header(HttpHeaders.IF_MATCH, version()))
