@@ -29,7 +29,9 @@ public final class WoodNames {
         // An id beats a common name, a common name beats a botanical one.
         woods.forEach(w -> ids.putIfAbsent(key(w.id()), w.id()));
         woods.forEach(w -> ids.putIfAbsent(key(w.commonName()), w.id()));
-        woods.forEach(w -> ids.putIfAbsent(key(w.botanicalName()), w.id()));
+        woods.stream()
+                .filter(w -> !w.botanicalName().isBlank())
+                .forEach(w -> ids.putIfAbsent(key(w.botanicalName()), w.id()));
     }
 
     public Optional<String> find(String text) {

@@ -13,7 +13,6 @@ public final class Density {
 
     private static final Moisture WETTEST = new Moisture(3000);
     private static final Moisture TWELVE = new Moisture(1200);
-    private static final String AT_TWELVE = "12 % MC volume";
 
     private Density() {}
 
@@ -45,7 +44,7 @@ public final class Density {
         if (gravity == null || moisture.compareTo(WETTEST) > 0) {
             return Optional.empty();
         }
-        boolean atTwelve = AT_TWELVE.equals(wood.specificGravityBasis());
+        boolean atTwelve = Species.AT_TWELVE.equals(wood.specificGravityBasis());
         if (moisture.equals(atTwelve ? TWELVE : WETTEST)) {
             return Optional.of(gravity);
         }

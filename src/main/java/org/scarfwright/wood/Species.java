@@ -13,7 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param moeMpsi modulus of elasticity at 12 %, millions of pounds per square inch
  * @param sideHardnessLbf at 12 %, pounds
  * @param shrinkRadialPct green to oven-dry, percent of the green size
+ * @param botanicalName empty for a wood of the shop whose botanical name nobody gave
  * @param bondingClass how it glues, in the Handbook's words: easily, well, satisfactorily, with difficulty
+ * @param own true for a wood the shop added itself
  */
 public record Species(
         String id,
@@ -30,7 +32,49 @@ public record Species(
         @Nullable String bondingClass,
         String mechanicalSource,
         String shrinkageSource,
-        @Nullable String bondingSource) {
+        @Nullable String bondingSource,
+        boolean own) {
+
+    /** A published wood. */
+    public Species(
+            String id,
+            String commonName,
+            String botanicalName,
+            @Nullable Double specificGravity,
+            @Nullable String specificGravityBasis,
+            @Nullable Integer morPsi,
+            @Nullable Double moeMpsi,
+            @Nullable Integer sideHardnessLbf,
+            @Nullable Double shrinkRadialPct,
+            @Nullable Double shrinkTangentialPct,
+            @Nullable Double shrinkVolumetricPct,
+            @Nullable String bondingClass,
+            String mechanicalSource,
+            String shrinkageSource,
+            @Nullable String bondingSource) {
+        this(
+                id,
+                commonName,
+                botanicalName,
+                specificGravity,
+                specificGravityBasis,
+                morPsi,
+                moeMpsi,
+                sideHardnessLbf,
+                shrinkRadialPct,
+                shrinkTangentialPct,
+                shrinkVolumetricPct,
+                bondingClass,
+                mechanicalSource,
+                shrinkageSource,
+                bondingSource,
+                false);
+    }
+
+    /** The two volumes a specific gravity may be referred to. */
+    public static final String AT_TWELVE = "12 % MC volume";
+
+    public static final String GREEN = "green volume";
 
     private static final String FROM_MEMORY = "from memory";
     private static final String SECOND_HAND = "secondary list";

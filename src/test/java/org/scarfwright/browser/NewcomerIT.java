@@ -103,6 +103,11 @@ class NewcomerIT {
                             "/match/…/print",
                             "/joint",
                             "/wood",
+                            "/wood/mahogany_true",
+                            "/wood/air",
+                            "/wood/seam",
+                            "/wood/slope",
+                            "/wood/new",
                             "/ledger",
                             "/shop");
             assertThat(wrong).isEmpty();

@@ -36,10 +36,10 @@ class DensityTest {
             double atTwelve = number(row, "at_12");
             double shrinkage = number(row, "shrink_volumetric_pct");
 
-            assertThat(Density.specificGravityAt(Woods.weighing(green, Woods.GREEN, shrinkage), TWELVE))
+            assertThat(Density.specificGravityAt(Woods.weighing(green, Species.GREEN, shrinkage), TWELVE))
                     .as(row.getField("id"))
                     .hasValueSatisfying(g -> assertThat(g).isCloseTo(atTwelve, within(0.02)));
-            assertThat(Density.specificGravityAt(Woods.weighing(atTwelve, Woods.AT_TWELVE, shrinkage), GREEN))
+            assertThat(Density.specificGravityAt(Woods.weighing(atTwelve, Species.AT_TWELVE, shrinkage), GREEN))
                     .as(row.getField("id"))
                     .hasValueSatisfying(g -> assertThat(g).isCloseTo(green, within(0.02)));
         }
@@ -48,7 +48,7 @@ class DensityTest {
     @Test
     void theWoodItselfIsTheSameAtEveryMoisture() {
         // Walnut: what 1 cm³ of green wood holds of dry wood, it still holds when it has shrunk.
-        Species wood = Woods.weighing(0.51, Woods.GREEN, 12.8);
+        Species wood = Woods.weighing(0.51, Species.GREEN, 12.8);
         for (int percent = 0; percent <= 30; percent++) {
             double gravity =
                     Density.specificGravityAt(wood, new Moisture(percent * 100)).orElseThrow();
@@ -59,19 +59,20 @@ class DensityTest {
 
     @Test
     void aFigureAtItsOwnBasisNeedsNoShrinkage() {
-        assertThat(Density.of(Woods.weighing(0.63, Woods.AT_TWELVE, null), TWELVE))
+        assertThat(Density.of(Woods.weighing(0.63, Species.AT_TWELVE, null), TWELVE))
                 .hasValueSatisfying(d -> assertThat(d).isCloseTo(705.6, within(1e-9)));
-        assertThat(Density.of(Woods.weighing(0.67, Woods.GREEN, null), GREEN))
+        assertThat(Density.of(Woods.weighing(0.67, Species.GREEN, null), GREEN))
                 .hasValueSatisfying(d -> assertThat(d).isCloseTo(871, within(1e-9)));
-        assertThat(Density.of(Woods.weighing(0.67, Woods.GREEN, null), TWELVE)).isEmpty();
-        assertThat(Density.of(Woods.weighing(0.63, Woods.AT_TWELVE, null), new Moisture(800)))
+        assertThat(Density.of(Woods.weighing(0.67, Species.GREEN, null), TWELVE))
+                .isEmpty();
+        assertThat(Density.of(Woods.weighing(0.63, Species.AT_TWELVE, null), new Moisture(800)))
                 .isEmpty();
     }
 
     @Test
     void inventsNoWeight() {
         assertThat(Density.of(Woods.weighing(null, null, 12.8), TWELVE)).isEmpty();
-        assertThat(Density.of(Woods.weighing(0.51, Woods.GREEN, 12.8), new Moisture(3001)))
+        assertThat(Density.of(Woods.weighing(0.51, Species.GREEN, 12.8), new Moisture(3001)))
                 .isEmpty();
     }
 
@@ -81,7 +82,7 @@ class DensityTest {
         Volume blank = Volume.of(Length.ofMm(640), Length.ofMm(80), Length.ofMm(25));
 
         assertThat(Density.grams(705.6, blank)).isEqualTo("903");
-        assertThat(Density.grams(Woods.weighing(0.63, Woods.AT_TWELVE, null), TWELVE, blank))
+        assertThat(Density.grams(Woods.weighing(0.63, Species.AT_TWELVE, null), TWELVE, blank))
                 .contains(new BigDecimal("903"));
         assertThat(Density.grams(Woods.weighing(null, null, null), TWELVE, blank))
                 .isEmpty();

@@ -4,9 +4,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Woods with only what a test asks about. */
 final class Woods {
-    static final String AT_TWELVE = "12 % MC volume";
-    static final String GREEN = "green volume";
-
     private Woods() {}
 
     static Species shrinking(String id, @Nullable Double radial, @Nullable Double tangential) {

@@ -1,51 +1,64 @@
 package org.scarfwright.rack.web;
 
 import jakarta.servlet.http.HttpServletRequest;
-import jakarta.servlet.http.HttpServletResponse;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.util.List;
+import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Moisture;
+import org.scarfwright.rack.OwnWoods;
+import org.scarfwright.shop.Shop;
+import org.scarfwright.shop.ShopAirBook;
 import org.scarfwright.web.FieldErrors;
+import org.scarfwright.web.NotFoundException;
 import org.scarfwright.web.QueryText;
+import org.scarfwright.wood.BoardFeet;
 import org.scarfwright.wood.Density;
 import org.scarfwright.wood.DimensionalChange;
-import org.scarfwright.wood.EquilibriumMoisture;
 import org.scarfwright.wood.GrainDirection;
 import org.scarfwright.wood.ProtectedWood;
 import org.scarfwright.wood.Species;
 import org.scarfwright.wood.SpeciesCatalog;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
-import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.servlet.ModelAndView;
 
-/** The woods with their figures and sources, and the moisture they come to in air. */
+/** The woods with their figures and sources, and a page for each. */
 @Controller
 class WoodController {
     private static final String UNKNOWN = "–";
-    private static final String AT_TWELVE = "12 % MC volume";
     private static final Moisture TWELVE = new Moisture(1200);
 
     private final SpeciesCatalog catalog;
+    private final OwnWoods woods;
+    private final Shop shop;
+    private final ShopAirBook air;
 
-    WoodController(SpeciesCatalog catalog) {
+    WoodController(SpeciesCatalog catalog, OwnWoods woods, Shop shop, ShopAirBook air) {
         this.catalog = catalog;
+        this.woods = woods;
+        this.shop = shop;
+        this.air = air;
     }
 
     /**
      * One wood as its row shows it; a figure nobody published is a dash.
      *
-     * @param density at 12 % moisture content; only where the specific gravity is referred to the volume there
+     * @param density at 12 % moisture content, as far as it follows from what is known
      * @param linearNotChecked the radial and tangential figures could not be checked
      * @param volumetricNotChecked the volumetric figure could not be checked
      * @param movementNotChecked the same for what follows from the first two, or for the second of two published figures
      */
     record Row(
+            String id,
             String name,
             String botanical,
+            boolean own,
             String gravity,
             String density,
             String radial,
@@ -57,23 +70,24 @@ class WoodController {
             boolean linearNotChecked,
             boolean volumetricNotChecked,
             boolean movementNotChecked,
-            boolean lookUpAppendix,
-            List<String> sources) {
+            boolean lookUpAppendix) {
 
         static Row of(Species wood) {
             Double gravity = wood.specificGravity();
-            boolean green = gravity != null && !AT_TWELVE.equals(wood.specificGravityBasis());
+            boolean green = Species.GREEN.equals(wood.specificGravityBasis());
             return new Row(
+                    wood.id(),
                     wood.commonName(),
                     wood.botanicalName(),
+                    wood.own(),
                     gravity == null
                             ? UNKNOWN
                             : BigDecimal.valueOf(gravity).setScale(2).toPlainString() + (green ? " (green)" : ""),
-                    gravity == null || green
-                            ? UNKNOWN
-                            : BigDecimal.valueOf(Density.kgPerCubicMetre(gravity, TWELVE))
+                    Density.of(wood, TWELVE)
+                            .map(d -> BigDecimal.valueOf(d)
                                     .setScale(0, RoundingMode.HALF_UP)
-                                    .toPlainString(),
+                                    .toPlainString())
+                            .orElse(UNKNOWN),
                     plain(wood.shrinkRadialPct()),
                     plain(wood.shrinkTangentialPct()),
                     plain(wood.shrinkVolumetricPct()),
@@ -82,25 +96,12 @@ class WoodController {
                     wood.bonding().orElse(UNKNOWN),
                     wood.linearShrinkageNotChecked(),
                     wood.shrinkageNotChecked(),
-                    wood.linearShrinkageNotChecked() || isRange(wood),
-                    ProtectedWood.lookUpAppendix(wood),
-                    wood.bondingSource() == null
-                            ? List.of(wood.mechanicalSource(), wood.shrinkageSource())
-                            : List.of(wood.mechanicalSource(), wood.shrinkageSource(), wood.bondingSource()));
-        }
-
-        private static boolean isRange(Species wood) {
-            return DimensionalChange.of(wood, GrainDirection.RADIAL)
-                    .filter(DimensionalChange.Coefficient::isRange)
-                    .isPresent();
+                    SpeciesView.movementNotChecked(wood),
+                    ProtectedWood.lookUpAppendix(wood));
         }
 
         private static String movement(Species wood, GrainDirection direction) {
-            return DimensionalChange.of(wood, direction)
-                    .map(c -> c.isRange()
-                            ? c.low().toPlainString() + " to " + c.high().toPlainString()
-                            : c.low().toPlainString())
-                    .orElse(UNKNOWN);
+            return DimensionalChange.of(wood, direction).map(SpeciesView::words).orElse(UNKNOWN);
         }
 
         private static String plain(@Nullable Double figure) {
@@ -109,32 +110,55 @@ class WoodController {
     }
 
     @GetMapping("/wood")
-    String wood(HttpServletRequest request, HttpServletResponse response, Model model) {
-        QueryText query = new QueryText(request.getParameterMap());
-        boolean asked = query.has(AirForm.CELSIUS) || query.has(AirForm.HUMIDITY);
-        AirForm.Air air = asked ? AirForm.read(query) : null;
-        if (asked && air == null) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        }
-        model.addAttribute(
-                "form",
-                Map.of(
-                        "celsius", asked ? query.typed(AirForm.CELSIUS) : "21",
-                        "rh", asked ? query.typed(AirForm.HUMIDITY) : "45"));
-        model.addAttribute("errorList", query.errors());
-        model.addAttribute("errors", FieldErrors.byField(query.errors()));
-        if (air != null) {
-            model.addAttribute("answer", answer(air));
-        }
-        model.addAttribute("woods", catalog.all().stream().map(Row::of).toList());
-        return "rack/wood";
+    ModelAndView wood() {
+        return new ModelAndView(
+                "rack/wood", Map.of("woods", catalog.all().stream().map(Row::of).toList()));
     }
 
-    private static String answer(AirForm.Air air) {
-        BigDecimal emc = BigDecimal.valueOf(EquilibriumMoisture.percent(air.celsius(), air.humidity()))
-                .setScale(1, RoundingMode.HALF_UP);
-        return "In air of " + air.celsius().toPlainString() + " °C and "
-                + air.humidity().toPlainString() + " % relative humidity wood comes to about " + emc.toPlainString()
-                + " % moisture content.";
+    @GetMapping("/wood/{id}")
+    ModelAndView species(@PathVariable String id, HttpServletRequest request) {
+        OwnWoods.VersionedWood found = find(woods, id);
+        Species wood = found.wood();
+        LengthUnit unit = shop.settings().unit();
+        QueryText query = new QueryText(request.getParameterMap());
+        boolean asked = BlockForm.KEYS.stream().anyMatch(query::has);
+        BlockForm.Block block = asked ? BlockForm.read(query, unit) : null;
+        Map<String, String> typed = new LinkedHashMap<>();
+        BlockForm.KEYS.forEach(key -> typed.put(key, query.typed(key)));
+        if (!asked) {
+            typed.put(BlockForm.MOISTURE, "8");
+        }
+        ModelAndView page = new ModelAndView("rack/species");
+        page.setStatus(asked && block == null ? HttpStatus.UNPROCESSABLE_CONTENT : HttpStatus.OK);
+        page.addObject("wood", SpeciesView.of(wood, air.air().air()));
+        page.addObject("version", found.version());
+        page.addObject("form", typed);
+        page.addObject("lengthUnit", unit.symbol());
+        page.addObject("errorList", query.errors());
+        page.addObject("errors", FieldErrors.byField(query.errors()));
+        if (block != null) {
+            page.addObject("answer", weight(wood, block));
+        }
+        return page;
+    }
+
+    /** @throws NotFoundException when there is none */
+    static OwnWoods.VersionedWood find(OwnWoods woods, String id) {
+        return woods.wood(id).orElseThrow(() -> new NotFoundException("There is no wood “" + id + "”."));
+    }
+
+    private static String weight(Species wood, BlockForm.Block block) {
+        String size = block.length() + " × " + block.width() + " × " + block.thickness() + " is "
+                + block.volume()
+                        .toMm3()
+                        .movePointLeft(6)
+                        .setScale(2, RoundingMode.HALF_UP)
+                        .toPlainString()
+                + " litres or " + BoardFeet.of(block.volume()).toPlainString() + " board feet";
+        Optional<BigDecimal> grams = Density.grams(wood, block.moisture(), block.volume());
+        return grams.map(g -> size + ". At " + block.moisture() + " it weighs about " + g.toPlainString()
+                        + " g; a single board can easily be a tenth lighter or heavier.")
+                .orElse(size + ". What it weighs at " + block.moisture()
+                        + " is not known: it follows from figures that are not known.");
     }
 }
