@@ -18,8 +18,8 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Repository
 class JdbcShop implements Shop, ShopEditing {
-    private static final String SAW_COLUMNS =
-            "code, version, name, kind, kerf_um, depth_um, reach_um, shallowest_mdeg," + " steepest_mdeg, truing_um";
+    private static final String SAW_COLUMNS = "code, version, name, kind, kerf_um, depth_um, reach_um, shallowest_mdeg,"
+            + " steepest_mdeg, truing_um, scale_mdeg";
 
     private final JdbcClient jdbc;
 
@@ -103,9 +103,9 @@ class JdbcShop implements Shop, ShopEditing {
         try {
             withSaw(
                             jdbc.sql("insert into saw (code, preference, name, kind, kerf_um, depth_um, reach_um,"
-                                    + " shallowest_mdeg, steepest_mdeg, truing_um)"
+                                    + " shallowest_mdeg, steepest_mdeg, truing_um, scale_mdeg)"
                                     + " values (:code, :preference, :name, :kind, :kerf, :depth, :reach, :shallowest,"
-                                    + " :steepest, :truing)"),
+                                    + " :steepest, :truing, :scale)"),
                             saw)
                     .param("preference", lastPreference() + 1)
                     .update();
@@ -119,10 +119,11 @@ class JdbcShop implements Shop, ShopEditing {
     @Transactional
     public boolean changeSaw(long seenVersion, Saw saw) {
         return withSaw(
-                                jdbc.sql("update saw set version = version + 1, name = :name, kind = :kind,"
-                                        + " kerf_um = :kerf, depth_um = :depth, reach_um = :reach,"
-                                        + " shallowest_mdeg = :shallowest, steepest_mdeg = :steepest,"
-                                        + " truing_um = :truing where code = :code and version = :seen"),
+                                jdbc.sql(
+                                        "update saw set version = version + 1, name = :name, kind = :kind,"
+                                                + " kerf_um = :kerf, depth_um = :depth, reach_um = :reach,"
+                                                + " shallowest_mdeg = :shallowest, steepest_mdeg = :steepest,"
+                                                + " truing_um = :truing, scale_mdeg = :scale where code = :code and version = :seen"),
                                 saw)
                         .param("seen", seenVersion)
                         .update()
@@ -189,7 +190,8 @@ class JdbcShop implements Shop, ShopEditing {
                 .param("reach", saw.reach().um())
                 .param("shallowest", saw.shallowest().millidegrees())
                 .param("steepest", saw.steepest().millidegrees())
-                .param("truing", saw.truing().um());
+                .param("truing", saw.truing().um())
+                .param("scale", saw.scale().millidegrees());
     }
 
     private static VersionedSettings settingsOf(ResultSet row) throws SQLException {
@@ -222,7 +224,8 @@ class JdbcShop implements Shop, ShopEditing {
                         length(row, "reach_um"),
                         new Angle(row.getInt("shallowest_mdeg")),
                         new Angle(row.getInt("steepest_mdeg")),
-                        length(row, "truing_um")));
+                        length(row, "truing_um"),
+                        new Angle(row.getInt("scale_mdeg"))));
     }
 
     private static Length length(ResultSet row, String column) throws SQLException {

@@ -13,6 +13,7 @@ import org.scarfwright.measure.Length;
  * @param shallowest smallest tilt angle it can be set to
  * @param steepest largest tilt angle it can be set to
  * @param truing length to leave on the short side of each part for truing its bevel
+ * @param scale the least difference of angles that can be read on its scale, or told apart on its jig
  */
 public record Saw(
         String code,
@@ -23,4 +24,5 @@ public record Saw(
         Length reach,
         Angle shallowest,
         Angle steepest,
-        Length truing) {}
+        Length truing,
+        Angle scale) {}

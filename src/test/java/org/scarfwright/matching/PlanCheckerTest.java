@@ -68,7 +68,16 @@ class PlanCheckerTest {
             Moisture.ofPercent(10),
             new MoistureChange(200));
     private static final Saw BAND = new Saw(
-            "BAND", "Band saw", SawKind.BAND, mm(1), mm(150), mm(300), Angle.ofDegrees(5), Angle.ofDegrees(45), mm(2));
+            "BAND",
+            "Band saw",
+            SawKind.BAND,
+            mm(1),
+            mm(150),
+            mm(300),
+            Angle.ofDegrees(5),
+            Angle.ofDegrees(45),
+            mm(2),
+            new Angle(500));
     private static final NeckDesign DESIGN = design(MatchRule.ANY, List.of());
     private static final NeckOrder ORDER =
             new NeckOrder(1, 0, "O-1", "D-1", 1, LocalDate.of(2026, 12, 4), 5, new IsoWeek(2026, 49), "");

@@ -436,7 +436,8 @@ class PlanMakerTest {
                                 mm("400"),
                                 Angle.ofDegrees(5),
                                 Angle.ofDegrees(30),
-                                mm("1")),
+                                mm("1"),
+                                new Angle(500)),
                         Shelf.saw("band", "1", "2")),
                 Shelf.DAY);
         NeckDesign design = Shelf.design().only(Arrangement.UNDERLAID).build();

@@ -75,7 +75,8 @@ final class Shelf {
                 mm("400"),
                 Angle.ofDegrees(5),
                 Angle.ofDegrees(30),
-                mm(truing));
+                mm(truing),
+                new Angle(500));
     }
 
     /** 457 mm neck, 180 mm head, 20 mm thick against 15 mm, 60 mm wide against 78 mm, 10°, no allowances. */

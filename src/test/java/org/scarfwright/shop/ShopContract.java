@@ -135,6 +135,7 @@ abstract class ShopContract {
                 Length.ofMm(250),
                 new Angle(7_500),
                 Angle.ofDegrees(17),
-                Length.ofUm(2_250));
+                Length.ofUm(2_250),
+                new Angle(250));
     }
 }

@@ -8,7 +8,7 @@ import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 import tools.jackson.databind.JsonNode;
 
-/** A flat JSON object as the texts a form would send: a number or a string for every key, and no key too many or too few. */
+/** A flat JSON object as the texts a form would send: a number or a string for every key, no key too many, and none too few but such as may be left out. */
 final class JsonTexts {
     static final String LENGTH_SUFFIX = "Mm";
 
@@ -22,6 +22,14 @@ final class JsonTexts {
 
     /** @throws InvalidInputException naming every key that is missing, unknown or holds something else than a value */
     static JsonTexts read(JsonNode body, List<String> keys) {
+        return read(body, keys, List.of());
+    }
+
+    /**
+     * @param optional those of the keys that may be left out; their text is then empty
+     * @throws InvalidInputException naming every key that is missing, unknown or holds something else than a value
+     */
+    static JsonTexts read(JsonNode body, List<String> keys, List<String> optional) {
         List<FieldError> errors = new ArrayList<>();
         if (!body.isObject()) {
             throw new InvalidInputException(new FieldError(
@@ -36,6 +44,9 @@ final class JsonTexts {
         for (String key : keys) {
             JsonNode value = body.get(key);
             if (value == null || value.isNull()) {
+                if (optional.contains(key)) {
+                    continue;
+                }
                 errors.add(new FieldError("/" + key, key, "", "is missing"));
             } else if (value.isNumber()) {
                 texts.put(key, number(value));

@@ -29,9 +29,22 @@ record SawForm(
         String reach,
         String shallowestDegrees,
         String steepestDegrees,
-        String truing) {
+        String truing,
+        String scaleDegrees) {
     static final List<String> JSON_KEYS = List.of(
-            "code", "name", "kind", "kerfMm", "depthMm", "reachMm", "shallowestDegrees", "steepestDegrees", "truingMm");
+            "code",
+            "name",
+            "kind",
+            "kerfMm",
+            "depthMm",
+            "reachMm",
+            "shallowestDegrees",
+            "steepestDegrees",
+            "truingMm",
+            "scaleDegrees");
+
+    /** Those of the keys that may be left out. */
+    static final List<String> OPTIONAL_KEYS = List.of("scaleDegrees");
 
     static final List<Choice> KINDS = List.of(
             new Choice("band", "Band saw"),
@@ -45,6 +58,8 @@ record SawForm(
     private static final Pattern CODE = Pattern.compile("[a-z0-9][a-z0-9-]{0,19}");
     private static final int LONGEST_NAME = 80;
     private static final Range ANGLE = new Range(1_000, 45_000);
+    private static final Range SCALE = new Range(10, 5_000);
+    private static final Angle USUAL_SCALE = new Angle(500);
 
     SawForm {
         version = text(version);
@@ -58,10 +73,11 @@ record SawForm(
         shallowestDegrees = text(shallowestDegrees);
         steepestDegrees = text(steepestDegrees);
         truing = text(truing);
+        scaleDegrees = text(scaleDegrees);
     }
 
     static SawForm empty(LengthUnit unit) {
-        return new SawForm("", unit.symbol(), "", "", "band", "", "", "", "", "", "");
+        return new SawForm("", unit.symbol(), "", "", "band", "", "", "", "", "", "", "");
     }
 
     static SawForm of(long version, Saw saw, LengthUnit unit) {
@@ -76,7 +92,8 @@ record SawForm(
                 Entries.typed(saw.reach(), unit),
                 Entries.number(saw.shallowest().toDegrees()),
                 Entries.number(saw.steepest().toDegrees()),
-                Entries.typed(saw.truing(), unit));
+                Entries.typed(saw.truing(), unit),
+                Entries.number(saw.scale().toDegrees()));
     }
 
     static SawForm of(JsonTexts json) {
@@ -91,18 +108,41 @@ record SawForm(
                 json.length("reach"),
                 json.text("shallowestDegrees"),
                 json.text("steepestDegrees"),
-                json.length("truing"));
+                json.length("truing"),
+                json.text("scaleDegrees"));
     }
 
     SawForm withVersion(String seen) {
         return new SawForm(
-                seen, shownUnit, code, name, kind, kerf, depth, reach, shallowestDegrees, steepestDegrees, truing);
+                seen,
+                shownUnit,
+                code,
+                name,
+                kind,
+                kerf,
+                depth,
+                reach,
+                shallowestDegrees,
+                steepestDegrees,
+                truing,
+                scaleDegrees);
     }
 
     /** The same entries for the saw of that code: a code is chosen once. */
     SawForm withCode(String chosen) {
         return new SawForm(
-                version, shownUnit, chosen, name, kind, kerf, depth, reach, shallowestDegrees, steepestDegrees, truing);
+                version,
+                shownUnit,
+                chosen,
+                name,
+                kind,
+                kerf,
+                depth,
+                reach,
+                shallowestDegrees,
+                steepestDegrees,
+                truing,
+                scaleDegrees);
     }
 
     LengthUnit unitShown() {
@@ -141,12 +181,15 @@ record SawForm(
         Angle shallowest = entries.angle(new Entry("shallowestDegrees", "Shallowest angle", shallowestDegrees), ANGLE);
         Angle steepest = entries.angle(steepestEntry, ANGLE);
         Length left = entries.length(new Entry("truing", "Truing allowance", truing), new Range(0, 20_000));
+        Angle scale = scaleDegrees.isBlank()
+                ? USUAL_SCALE
+                : entries.angle(new Entry("scaleDegrees", "Scale readable to", scaleDegrees), SCALE);
         entries.throwIfRefused();
         if (steepest.compareTo(shallowest) < 0) {
             entries.refuse(steepestEntry, "“" + steepestDegrees + "” is below the shallowest angle, " + shallowest);
             entries.throwIfRefused();
         }
-        return new Saw(plainCode, plainName, sawKind, cut, deep, along, shallowest, steepest, left);
+        return new Saw(plainCode, plainName, sawKind, cut, deep, along, shallowest, steepest, left, scale);
     }
 
     static String word(SawKind kind) {

@@ -87,7 +87,13 @@ class ShopApi {
             BigDecimal reachMm,
             BigDecimal shallowestDegrees,
             BigDecimal steepestDegrees,
-            BigDecimal truingMm) {
+            BigDecimal truingMm,
+
+            @Schema(
+                    description = "Least difference of angles that can be read; 0.5 when left out",
+                    minimum = "0.01",
+                    maximum = "5")
+            BigDecimal scaleDegrees) {
         static SawView of(Saw s) {
             return new SawView(
                     s.code(),
@@ -98,7 +104,8 @@ class ShopApi {
                     s.reach().toMm(),
                     s.shallowest().toDegrees(),
                     s.steepest().toDegrees(),
-                    s.truing().toMm());
+                    s.truing().toMm(),
+                    s.scale().toDegrees());
         }
     }
 
@@ -135,7 +142,7 @@ class ShopApi {
                     @RequestBody
                     JsonNode body) {
         Entries entries = Entries.ofApi();
-        SawForm form = SawForm.of(JsonTexts.read(body, SawForm.JSON_KEYS));
+        SawForm form = SawForm.of(JsonTexts.read(body, SawForm.JSON_KEYS, SawForm.OPTIONAL_KEYS));
         Saw saw = form.read(entries);
         if (!shop.addSaw(saw)) {
             throw new ConflictException("There is another saw “" + saw.code() + "”; choose a code of its own.");
@@ -161,7 +168,7 @@ class ShopApi {
         long seen = EditVersion.seen(ifMatch);
         find(code);
         Entries entries = Entries.ofApi();
-        SawForm form = SawForm.of(JsonTexts.read(body, SawForm.JSON_KEYS));
+        SawForm form = SawForm.of(JsonTexts.read(body, SawForm.JSON_KEYS, SawForm.OPTIONAL_KEYS));
         Saw wanted = form.read(entries);
         if (!wanted.code().equals(code)) {
             entries.refuse(form.codeEntry(), "“" + wanted.code() + "” is not the code in the address, " + code);

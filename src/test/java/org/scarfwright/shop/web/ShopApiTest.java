@@ -12,6 +12,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.database.OnH2;
 import org.scarfwright.measure.Length;
@@ -117,7 +118,8 @@ class ShopApiTest {
         mvc.perform(json(post("/api/shop/saws"), FRAME_SAW))
                 .andExpect(status().isCreated())
                 .andExpect(header().string(HttpHeaders.LOCATION, "/api/shop/saws/frame"))
-                .andExpect(jsonPath("$.depthMm").value(304.8));
+                .andExpect(jsonPath("$.depthMm").value(304.8))
+                .andExpect(jsonPath("$.scaleDegrees").value(0.5));
         mvc.perform(json(post("/api/shop/saws"), FRAME_SAW)).andExpect(status().isConflict());
         mvc.perform(get("/api/shop/saws"))
                 .andExpect(jsonPath("$[4].code").value("frame"))
@@ -137,6 +139,22 @@ class ShopApiTest {
         mvc.perform(delete("/api/shop/saws/frame").header(HttpHeaders.IF_MATCH, "\"1\""))
                 .andExpect(status().isNoContent());
         mvc.perform(get("/api/shop/saws/frame")).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void keepsHowFinelyASawIsRead() throws Exception {
+        mvc.perform(json(post("/api/shop/saws"), withScale("0.25")))
+                .andExpect(status().isCreated())
+                .andExpect(jsonPath("$.scaleDegrees").value(0.25));
+        for (String wrong : List.of("0.009", "5.001", "\"fine\"")) {
+            mvc.perform(json(post("/api/shop/saws"), withScale(wrong)))
+                    .andExpect(status().isUnprocessableContent())
+                    .andExpect(jsonPath("$.errors[0].pointer").value("/scaleDegrees"));
+        }
+    }
+
+    private static String withScale(String scale) {
+        return FRAME_SAW.replace("\"truingMm\"", "\"scaleDegrees\":" + scale + ",\"truingMm\"");
     }
 
     @Test
