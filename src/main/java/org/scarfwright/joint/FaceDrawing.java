@@ -1,6 +1,7 @@
 package org.scarfwright.joint;
 
 import java.util.List;
+import org.scarfwright.measure.LengthUnit;
 
 /** The head's front face from above, laid flat, with the nut across and the head as wide as its outline needs. */
 final class FaceDrawing {
@@ -18,7 +19,7 @@ final class FaceDrawing {
     private final double left;
     private final Pen pen;
 
-    FaceDrawing(ScarfJoint joint) {
+    FaceDrawing(ScarfJoint joint, LengthUnit unit) {
         this.joint = joint;
         JointInput in = joint.input();
         neckWidth = in.neckWidth().mm();
@@ -27,7 +28,7 @@ final class FaceDrawing {
         double covered =
                 joint.hasSeam() ? 0 : in.headThickness().mm() / in.angle().sin();
         left = -Math.min(in.neckLength().mm(), covered + Math.max(45, 0.25 * headLength));
-        pen = new Pen(headLength - left);
+        pen = new Pen(headLength - left, unit);
     }
 
     JointDrawing drawing() {
@@ -57,7 +58,7 @@ final class FaceDrawing {
         double across = Math.min(neckWidth, headWidth) / 2;
         pen.line("d-glue", new Point(seam, -across), new Point(seam, across));
         double edge = Math.max(neckWidth, headWidth) / 2;
-        pen.dimension(new Point(0, edge), new Point(seam, edge), UP, pen.row(), false, JointRow.SEAM.text(seam));
+        pen.dimension(new Point(0, edge), new Point(seam, edge), UP, pen.row(), false, pen.row(JointRow.SEAM, seam));
         if (wing > 0) {
             pen.dimension(
                     new Point(0, neckWidth / 2),
@@ -65,18 +66,18 @@ final class FaceDrawing {
                     TO_HEEL,
                     1.6 * pen.font(),
                     false,
-                    JointRow.WING.text(wing));
+                    pen.row(JointRow.WING, wing));
         }
         common();
         return pen.drawing(
                 "Front of the head, underlaid",
-                "The head’s front face from above. Neck wood " + Words.mm(neckWidth)
+                "The head’s front face from above. Neck wood " + pen.said(neckWidth)
                         + " wide runs from the nut to the seam, "
-                        + Words.mm(seam) + " from the nut; head wood " + Words.mm(headWidth)
+                        + pen.said(seam) + " from the nut; head wood " + pen.said(headWidth)
                         + " wide from there to the tip, "
-                        + Words.mm(headLength) + " from the nut. "
+                        + pen.said(headLength) + " from the nut. "
                         + (wing > 0
-                                ? "Two wings, each " + Words.mm(wing) + " wide, fill the outline beside the neck wood."
+                                ? "Two wings, each " + pen.said(wing) + " wide, fill the outline beside the neck wood."
                                 : "No wings are needed."));
     }
 
@@ -98,13 +99,13 @@ final class FaceDrawing {
                 UP,
                 pen.row(),
                 false,
-                new Pen.Text(null, "under the fingerboard", Words.bare(covered)));
+                new Pen.Text(null, "under the fingerboard", pen.bare(covered)));
         common();
         return pen.drawing(
                 "Front of the head, overlaid",
-                "The head’s front face from above. The head piece, " + Words.mm(headWidth)
-                        + " wide, reaches from " + Words.mm(covered)
-                        + " behind the nut, where the fingerboard covers its seam, to the tip, " + Words.mm(headLength)
+                "The head’s front face from above. The head piece, " + pen.said(headWidth)
+                        + " wide, reaches from " + pen.said(covered)
+                        + " behind the nut, where the fingerboard covers its seam, to the tip, " + pen.said(headLength)
                         + " from the nut. No seam and no wings on the face.");
     }
 
@@ -119,21 +120,21 @@ final class FaceDrawing {
                 DOWN,
                 pen.row(),
                 false,
-                new Pen.Text("H", null, Words.bare(headLength)));
+                new Pen.Text("H", null, pen.bare(headLength)));
         pen.dimension(
                 new Point(left, -neckWidth / 2),
                 new Point(left, neckWidth / 2),
                 TO_HEEL,
                 1.6 * pen.font(),
                 false,
-                new Pen.Text("w", null, Words.bare(neckWidth)));
+                new Pen.Text("w", null, pen.bare(neckWidth)));
         pen.dimension(
                 new Point(headLength, -headWidth / 2),
                 new Point(headLength, headWidth / 2),
                 TO_TIP,
                 1.6 * pen.font(),
                 false,
-                new Pen.Text("W", null, Words.bare(headWidth)));
+                new Pen.Text("W", null, pen.bare(headWidth)));
     }
 
     private static List<Point> block(double from, double to, double width) {

@@ -2,6 +2,7 @@ package org.scarfwright.joint;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.LengthUnit;
 
 /**
  * A drawing of a joint as SVG needs it, in millimetres of wood: every number is a string, so that a template only puts it in its
@@ -63,13 +64,27 @@ public record JointDrawing(
             String anchor,
             @Nullable String turn) {}
 
-    /** The joint from the side. */
+    /**
+     * The joint from the side.
+     *
+     * @param unit of the dimensions
+     */
+    public static JointDrawing side(ScarfJoint joint, LengthUnit unit) {
+        return new SideDrawing(joint, unit).drawing();
+    }
+
+    /** The joint from the side, in millimetres. */
     public static JointDrawing side(ScarfJoint joint) {
-        return new SideDrawing(joint).drawing();
+        return side(joint, LengthUnit.MM);
     }
 
     /** The head's front face from above: seam, wings, widths. */
-    public static JointDrawing face(ScarfJoint joint) {
-        return new FaceDrawing(joint).drawing();
+    public static JointDrawing face(ScarfJoint joint, LengthUnit unit) {
+        return new FaceDrawing(joint, unit).drawing();
+    }
+
+    /** Neck and head from behind: where the joint ends, widths. */
+    public static JointDrawing back(ScarfJoint joint, LengthUnit unit) {
+        return new BackDrawing(joint, unit).drawing();
     }
 }

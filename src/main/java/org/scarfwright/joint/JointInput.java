@@ -35,4 +35,14 @@ public record JointInput(
         return new JointInput(
                 arrangement, other, neckThickness, headThickness, neckLength, headLength, neckWidth, headWidth);
     }
+
+    /** The same neck with a head piece of another thickness. */
+    public JointInput withHeadThickness(Length other) {
+        return new JointInput(arrangement, angle, neckThickness, other, neckLength, headLength, neckWidth, headWidth);
+    }
+
+    /** The same neck with a neck piece of another thickness. */
+    public JointInput withNeckThickness(Length other) {
+        return new JointInput(arrangement, angle, other, headThickness, neckLength, headLength, neckWidth, headWidth);
+    }
 }

@@ -9,7 +9,8 @@ public enum JointRow {
     GLUE_FACE("E", "glue face"),
     SEAM("F", "seam"),
     BACK_END("G", "back end"),
-    WING("J", "wing");
+    WING("J", "wing"),
+    BACK_OF_HEAD("K", "head’s back");
 
     private final String letter;
     private final String word;
@@ -26,9 +27,5 @@ public enum JointRow {
     /** What it is called in a drawing. */
     public String word() {
         return word;
-    }
-
-    Pen.Text text(double mm) {
-        return new Pen.Text(letter, word, Words.bare(mm));
     }
 }

@@ -4,7 +4,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthFormat;
+import org.scarfwright.measure.LengthUnit;
 
 /** Draws outlines, grain and dimensions, and keeps track of the paper they need. Turns y over, because SVG counts down. */
 final class Pen {
@@ -16,6 +20,7 @@ final class Pen {
     private static final double GLYPH = 0.56;
 
     private final double font;
+    private final LengthFormat format;
     private final List<JointDrawing.Area> areas = new ArrayList<>();
     private final List<JointDrawing.Path> paths = new ArrayList<>();
     private final List<JointDrawing.Label> labels = new ArrayList<>();
@@ -24,9 +29,28 @@ final class Pen {
     private double bottom = Double.POSITIVE_INFINITY;
     private double top = Double.NEGATIVE_INFINITY;
 
-    /** @param width what is drawn without its labels; text is sized so that it can be read on a phone */
-    Pen(double width) {
+    /**
+     * @param width what is drawn without its labels; text is sized so that it can be read on a phone
+     * @param unit of the dimensions
+     */
+    Pen(double width, LengthUnit unit) {
         this.font = width / 52;
+        this.format = new LengthFormat(unit, Locale.ROOT);
+    }
+
+    /** A length without its unit. */
+    String bare(double mm) {
+        return format.number(Length.nearestMm(mm));
+    }
+
+    /** A length with its unit. */
+    String said(double mm) {
+        return format.print(Length.nearestMm(mm));
+    }
+
+    /** A measure of the table. */
+    Text row(JointRow row, double mm) {
+        return new Text(row.letter(), row.word(), bare(mm));
     }
 
     double font() {

@@ -207,6 +207,21 @@ public record ScarfJoint(JointInput input) {
         return t() * a().cot() - h() / a().sin();
     }
 
+    /**
+     * Head wood on the back, from the end of the joint to the tip: H + h·cot a − t / sin a in both arrangements.
+     */
+    public double backOfHeadMm() {
+        return input.headLength().mm() + h() * a().cot() - t() / a().sin();
+    }
+
+    /**
+     * The face that comes out crooked when bevels of unequal angle are clamped shut on the glue face: the neck's bevel underlaid
+     * (t / sin a), the head's overlaid (h / sin a). A mismatch of d leaves it out of flat by this × tan d.
+     */
+    public double bevelInFrontMm() {
+        return (underlaid() ? t() : h()) / a().sin();
+    }
+
     /** Width of each of the two wings, (W − w) / 2; 0 overlaid, and where the neck is as wide as the head. */
     public double wingWidthMm() {
         return underlaid()
@@ -262,6 +277,15 @@ public record ScarfJoint(JointInput input) {
     /** Below zero when it lies on the heel's side of the nut. */
     public Length backEndFromNut() {
         return Length.nearestMm(backEndFromNutMm());
+    }
+
+    /** On the back, from the end of the joint to the tip. */
+    public Length backOfHead() {
+        return Length.nearestMm(backOfHeadMm());
+    }
+
+    public Length bevelInFront() {
+        return Length.nearestMm(bevelInFrontMm());
     }
 
     /** Of each of the two; zero when there are none. */

@@ -2,6 +2,7 @@ package org.scarfwright.joint;
 
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.measure.LengthUnit;
 
 /** The joint from the side. The neck is broken off toward the heel, so that the joint itself is large. */
 final class SideDrawing {
@@ -22,7 +23,7 @@ final class SideDrawing {
     private final boolean broken;
     private final Pen pen;
 
-    SideDrawing(ScarfJoint joint) {
+    SideDrawing(ScarfJoint joint, LengthUnit unit) {
         this.joint = joint;
         in = joint.input();
         t = in.neckThickness().mm();
@@ -36,7 +37,7 @@ final class SideDrawing {
         double stub = Math.max(60, 0.25 * (in.headLength().mm() + reach));
         broken = reach + stub < in.neckLength().mm();
         left = broken ? -reach - stub : -in.neckLength().mm();
-        pen = new Pen(in.headLength().mm() - left);
+        pen = new Pen(in.headLength().mm() - left, unit);
     }
 
     JointDrawing drawing() {
@@ -89,11 +90,11 @@ final class SideDrawing {
         double row = pen.row();
         Point end = new Point(left, t);
         Point tip = whole.head().get(1);
-        pen.dimension(end, whole.neck().get(1), UP, row, broken, JointRow.NECK_FRONT.text(joint.neckFrontMm()));
+        pen.dimension(end, whole.neck().get(1), UP, row, broken, pen.row(JointRow.NECK_FRONT, joint.neckFrontMm()));
         if (joint.hasSeam()) {
             Point seam = whole.head().get(0);
-            pen.dimension(nut, seam, outOfFace, row, false, JointRow.SEAM.text(joint.seamFromNutMm()));
-            pen.dimension(seam, tip, outOfFace, row, false, JointRow.HEAD_FRONT.text(joint.headFrontMm()));
+            pen.dimension(nut, seam, outOfFace, row, false, pen.row(JointRow.SEAM, joint.seamFromNutMm()));
+            pen.dimension(seam, tip, outOfFace, row, false, pen.row(JointRow.HEAD_FRONT, joint.headFrontMm()));
             pen.dimension(
                     nut,
                     tip,
@@ -104,7 +105,7 @@ final class SideDrawing {
         } else {
             pen.dimension(
                     end, nut, UP, 2 * row, broken, plain("N", in.neckLength().mm()));
-            pen.dimension(nut, tip, outOfFace, row, false, JointRow.HEAD_FRONT.text(joint.headFrontMm()));
+            pen.dimension(nut, tip, outOfFace, row, false, pen.row(JointRow.HEAD_FRONT, joint.headFrontMm()));
         }
     }
 
@@ -116,7 +117,7 @@ final class SideDrawing {
         Point backEnd = new Point(joint.backEndFromNutMm(), 0);
         if (joint.hasSeam()) {
             double below = (h + row) / along.x() + row;
-            pen.dimension(start, tipBack, outOfBack, row, false, JointRow.HEAD_BACK.text(joint.headBackMm()));
+            pen.dimension(start, tipBack, outOfBack, row, false, pen.row(JointRow.HEAD_BACK, joint.headBackMm()));
             backEndDimension(backEnd, below);
             glueDimension(DOWN, below + row);
             neckBackDimension(below + 2 * row);
@@ -126,7 +127,8 @@ final class SideDrawing {
             backEndDimension(backEnd, below);
             neckBackDimension(below + row);
             glueDimension(outOfBack, clear);
-            pen.dimension(start, tipBack, outOfBack, clear + row, false, JointRow.HEAD_BACK.text(joint.headBackMm()));
+            pen.dimension(
+                    start, tipBack, outOfBack, clear + row, false, pen.row(JointRow.HEAD_BACK, joint.headBackMm()));
         }
     }
 
@@ -142,7 +144,7 @@ final class SideDrawing {
                 DOWN,
                 below,
                 false,
-                JointRow.BACK_END.text(joint.backEndFromNutMm()));
+                pen.row(JointRow.BACK_END, joint.backEndFromNutMm()));
     }
 
     private void glueDimension(Point outward, double offset) {
@@ -152,7 +154,7 @@ final class SideDrawing {
                 outward,
                 offset,
                 false,
-                JointRow.GLUE_FACE.text(joint.glueFaceMm()));
+                pen.row(JointRow.GLUE_FACE, joint.glueFaceMm()));
     }
 
     private void neckBackDimension(double below) {
@@ -162,7 +164,7 @@ final class SideDrawing {
                 DOWN,
                 below,
                 broken,
-                JointRow.NECK_BACK.text(joint.neckBackMm()));
+                pen.row(JointRow.NECK_BACK, joint.neckBackMm()));
     }
 
     private void thicknesses() {
@@ -189,8 +191,8 @@ final class SideDrawing {
                 0);
     }
 
-    private static Pen.Text plain(@Nullable String letter, double mm) {
-        return new Pen.Text(letter, null, Words.bare(mm));
+    private Pen.Text plain(@Nullable String letter, double mm) {
+        return new Pen.Text(letter, null, pen.bare(mm));
     }
 
     private String title() {
@@ -198,15 +200,15 @@ final class SideDrawing {
     }
 
     private String description() {
-        return "Neck piece " + Words.mm(t) + " thick, " + Words.mm(joint.neckFrontMm()) + " along its front and "
-                + Words.mm(joint.neckBackMm()) + " along its back. Head piece " + Words.mm(h) + " thick, "
-                + Words.mm(joint.headFrontMm()) + " along its front and " + Words.mm(joint.headBackMm())
-                + " along its back. Glue face " + Words.mm(joint.glueFaceMm()) + " long. "
+        return "Neck piece " + pen.said(t) + " thick, " + pen.said(joint.neckFrontMm()) + " along its front and "
+                + pen.said(joint.neckBackMm()) + " along its back. Head piece " + pen.said(h) + " thick, "
+                + pen.said(joint.headFrontMm()) + " along its front and " + pen.said(joint.headBackMm())
+                + " along its back. Glue face " + pen.said(joint.glueFaceMm()) + " long. "
                 + (joint.hasSeam()
-                        ? "The seam crosses the head’s front face " + Words.mm(joint.seamFromNutMm())
+                        ? "The seam crosses the head’s front face " + pen.said(joint.seamFromNutMm())
                                 + " from the nut. "
                         : "No seam on the head’s front face. ")
-                + "On the back the joint ends " + Words.mm(Math.abs(joint.backEndFromNutMm()))
+                + "On the back the joint ends " + pen.said(Math.abs(joint.backEndFromNutMm()))
                 + (joint.backEndFromNutMm() >= 0 ? " from the nut toward the tip." : " from the nut toward the heel.")
                 + (broken ? " The neck is broken off toward the heel." : "");
     }

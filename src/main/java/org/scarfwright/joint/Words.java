@@ -20,11 +20,6 @@ final class Words {
         return MM.print(Length.nearestMm(mm));
     }
 
-    /** Nearest tenth of a millimetre without its unit. */
-    static String bare(double mm) {
-        return MM.number(Length.nearestMm(mm));
-    }
-
     /** The next tenth of a millimetre that is more, so that a limit that must be passed is passed when it is followed. */
     static String mmMore(double mm) {
         return BigDecimal.valueOf(mm).setScale(1, RoundingMode.FLOOR).add(TENTH).toPlainString() + " mm";

@@ -87,6 +87,31 @@ final class ClippedJoint {
         return underlaid ? edge(head, 0)[0] : edge(neck, 0)[1];
     }
 
+    /** Head wood that shows on the back, from where the joint ends to the tip. */
+    double backOfHead() {
+        double tip = edge(headLaidFlat(), -h)[1];
+        if (underlaid) {
+            return tip - edge(headLaidFlat(), -h)[0];
+        }
+        double end = edge(toHead.transform(neck), -h)[1];
+        return tip - end;
+    }
+
+    /** Bevel that is level with what is in front: the neck's with the head's front, or the head's with the neck's top. */
+    double bevelInFront() {
+        return length(underlaid ? edge(toHead.transform(neck), 0) : edge(head, t));
+    }
+
+    /** Glue face over the thickness of the part whose bevel it is. */
+    double glueFaceOverSection() {
+        return glueFace() / (underlaid ? h : t);
+    }
+
+    /** How far the neck's bevel reaches along it, over its thickness. */
+    double runOverThickness() {
+        return (neckBack() - neckFront()) / t;
+    }
+
     /** The blank that both parts were cut from with one shared cut: the head is turned over and laid against the neck. */
     Geometry laidBackIntoOneBlank() {
         Geometry flat = AffineTransformation.reflectionInstance(1, 0).transform(headLaidFlat());

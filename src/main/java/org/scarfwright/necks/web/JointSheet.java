@@ -17,6 +17,7 @@ import org.scarfwright.joint.SawNeed;
 import org.scarfwright.joint.ScarfJoint;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.shop.Saw;
 import org.scarfwright.web.Formats;
 import org.scarfwright.wood.GrainSlope;
@@ -84,8 +85,8 @@ record JointSheet(List<Side> sides, List<Row> rows, List<Fact> facts, List<SawLi
                             : "The head lies on the neck’s bevel. Its front is one piece from the nut to the tip; the joint "
                                     + "shows on the sides and hides under the fingerboard. Wants a short neck piece and a "
                                     + "long head piece.",
-                    joint == null ? null : JointDrawing.side(joint),
-                    joint == null ? null : JointDrawing.face(joint),
+                    joint == null ? null : JointDrawing.side(joint, LengthUnit.MM),
+                    joint == null ? null : JointDrawing.face(joint, LengthUnit.MM),
                     refusals.stream()
                             .map(r -> JointForm.label(r.field()) + " " + r.reason() + ".")
                             .toList());
