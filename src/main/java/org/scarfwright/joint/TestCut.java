@@ -17,6 +17,12 @@ import org.scarfwright.measure.Length;
  */
 public record TestCut(Angle angle, Length thickness) {
     private static final int HALF_A_DEGREE = 500;
+    private static final int STEEPEST = 45_000;
+
+    /** Whether a test cut tells this angle: above half a degree and below 45°. */
+    public static boolean canBeMeasured(Angle angle) {
+        return angle.millidegrees() > HALF_A_DEGREE && angle.millidegrees() < STEEPEST;
+    }
 
     /** Run the scrap's bevel should have: s·cot a, to the nearest micrometre. */
     public Length run() {

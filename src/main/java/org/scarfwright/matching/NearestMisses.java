@@ -98,7 +98,7 @@ final class NearestMisses {
     }
 
     /** How hard a refusal is to make good, in millimetres of length a maker would rather be short of. A choice of this program. */
-    private static double weight(Verdict.Refused refused) {
+    static double weight(Verdict.Refused refused) {
         double mm = refused.shortBy() == null ? 0 : refused.shortBy().mm();
         return switch (refused.rule()) {
             case "length", "defect", "same piece" -> mm;

@@ -12,6 +12,7 @@ import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Area;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthFormat;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Moisture;
 import org.scarfwright.measure.Money;
 import org.scarfwright.measure.Volume;
@@ -25,6 +26,8 @@ import org.springframework.stereotype.Component;
 public class Formats {
     private static final String NOTHING = "–";
     private static final LengthFormat MM = LengthFormat.mm(Locale.ROOT);
+    private static final LengthFormat INCHES = new LengthFormat(LengthUnit.INCH, Locale.ROOT);
+    private static final BigDecimal MM_PER_INCH = new BigDecimal("25.4");
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter SHORT_DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
@@ -38,6 +41,22 @@ public class Formats {
     /** 640.5 mm. */
     public String mm(@Nullable Length length) {
         return length == null ? NOTHING : MM.print(length);
+    }
+
+    /** 640.5 mm; in a shop that works in inches 25 3/8 in (644.5 mm). */
+    public String length(@Nullable Length length, LengthUnit unit) {
+        return length == null || unit != LengthUnit.INCH ? mm(length) : INCHES.print(length) + " (" + mm(length) + ")";
+    }
+
+    /** 1.01 mm; in a shop that works in inches 0.040 in (1.01 mm): gaps and slips. */
+    public String fine(@Nullable Length length, LengthUnit unit) {
+        if (length == null) {
+            return NOTHING;
+        }
+        String mm = rounded(length.toMm(), 2) + " mm";
+        return unit == LengthUnit.INCH
+                ? rounded(length.toMm().divide(MM_PER_INCH, 6, RoundingMode.HALF_UP), 3) + " in (" + mm + ")"
+                : mm;
     }
 
     /** 640.5, for a column whose head carries the unit. */

@@ -228,7 +228,7 @@ class DesignController {
                 angle,
                 "At " + angle + ", a slope of 1 : " + formats.decimal(BigDecimal.valueOf(angle.cot()), 2),
                 allowance,
-                JointSheet.of(input, List.of(), formats),
+                JointSheet.of(input, Length.ZERO, new Shown(shop.settings().unit(), formats)),
                 needs.rows(angle),
                 UriComponentsBuilder.fromPath("/joint")
                         .queryParam(

@@ -35,7 +35,7 @@ final class Forms {
         return new Draft(texts, unit(sent.getFirst(UNIT), shopUnit));
     }
 
-    private static LengthUnit unit(@Nullable String symbol, LengthUnit shopUnit) {
+    static LengthUnit unit(@Nullable String symbol, LengthUnit shopUnit) {
         return Stream.of(LengthUnit.values())
                 .filter(u -> u.symbol().equals(symbol))
                 .findFirst()

@@ -19,6 +19,9 @@ final class JointForm {
     static final String ARRANGEMENT = "arrangement";
     static final String ANGLE = "angle";
 
+    /** The page's word for: underlaid or overlaid, whichever the wood on the rack suits. */
+    static final String EITHER = "either";
+
     /** What a length may be, and what it is called. */
     enum Field {
         NECK_THICKNESS("neckThickness", "Neck thickness", "20", 300),
@@ -72,6 +75,16 @@ final class JointForm {
             texts.put(field.key, field.example + " mm");
         }
         return texts;
+    }
+
+    /** As {@link #arrangement}, and {@link #EITHER} for both: what a design made of this joint will allow. */
+    static List<Arrangement> arrangements(QueryText query) {
+        if (query.typed(ARRANGEMENT).isBlank()
+                || query.typed(ARRANGEMENT).strip().equals(EITHER)) {
+            return List.of(Arrangement.values());
+        }
+        Arrangement one = arrangement(query);
+        return one == null ? List.of(Arrangement.values()) : List.of(one);
     }
 
     static @Nullable Arrangement arrangement(QueryText query) {

@@ -2,6 +2,7 @@ package org.scarfwright.necks.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.closeTo;
+import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
@@ -170,9 +171,140 @@ class JointApiTest {
                                 "neckLength",
                                 "headLength",
                                 "neckWidth",
-                                "headWidth")))
+                                "headWidth",
+                                "headStock",
+                                "kerf",
+                                "volute",
+                                "heelDepth",
+                                "heelLength",
+                                "tuners")))
                 .andExpect(
                         jsonPath("$.paths['/api/joint'].get.responses['422']").exists());
+    }
+
+    @Test
+    void saysWithinWhichRangesEachFigureLies() throws Exception {
+        ranged("angle", 0, 90);
+        ranged("neckThickness", 0, 300);
+        ranged("headThickness", 0, 300);
+        ranged("neckLength", 0, 6000);
+        ranged("headLength", 0, 6000);
+        ranged("neckWidth", 0, 1200);
+        ranged("headWidth", 0, 1200);
+        ranged("headStock", 0, 300);
+        ranged("kerf", 0, 10);
+        ranged("volute", 0, 100);
+        ranged("heelDepth", 0, 300);
+        ranged("heelLength", 0, 1000);
+    }
+
+    private void ranged(String name, int least, int most) throws Exception {
+        String schema = "$.paths['/api/joint'].get.parameters[?(@.name == '" + name + "')].schema";
+        mvc.perform(get("/api/openapi"))
+                .andExpect(jsonPath(schema + ".minimum", contains(least)))
+                .andExpect(jsonPath(schema + ".maximum", contains(most)));
+    }
+
+    /** Worked example: sin 10° = 0.173648, so 1 / sin 10° = 5.7588; 86.382 · tan 0.5° = 0.754; 115.175 · tan 0.5° = 1.005. */
+    @Test
+    void answersWhatThePageShowsBesideTheLengths() throws Exception {
+        mvc.perform(example()
+                        .param("arrangement", "underlaid")
+                        .param("headStock", "20")
+                        .param("kerf", "1")
+                        .param("tuners", "30, 62, 118")
+                        .param("volute", "8")
+                        .param("heelDepth", "95")
+                        .param("heelLength", "100"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.areaRatio").value(5.7588))
+                .andExpect(jsonPath("$.gapPerHalfDegreeMm").value(0.754))
+                .andExpect(jsonPath("$.outOfFlatPerHalfDegreeMm").value(1.005))
+                .andExpect(jsonPath("$.backOfHeadMm").value(149.894))
+                .andExpect(jsonPath("$.oneBlankMm", closeTo(457 + 64.825 + 113.426 + 5.759, 0.003)))
+                .andExpect(jsonPath("$.tuners[*].tooNear", contains(false, false, true)))
+                .andExpect(jsonPath("$.tuners[2].fromSeamMm").value(2.825))
+                .andExpect(jsonPath("$.headOrders[2].order").value("front-before-gluing"))
+                .andExpect(jsonPath("$.headOrders[2].headFrontMm", closeTo(64.825 - 28.356, 0.002)))
+                .andExpect(jsonPath("$.headOrders[4].neckFrontMm", closeTo(457 + 28.794, 0.002)))
+                .andExpect(jsonPath("$.headOrders[3].gluedFaceMm", closeTo(115.175, 0.001)))
+                .andExpect(jsonPath("$.headOrders[3].finishedFaceMm", closeTo(86.382, 0.001)))
+                .andExpect(jsonPath("$.volute.headStockMm").value(23.0))
+                .andExpect(jsonPath("$.volute.neckStockMm").value(28.0))
+                .andExpect(jsonPath("$.volute.neckLongerMm", closeTo(45.37, 0.002)))
+                .andExpect(jsonPath("$.heel.blockMm").value(75.0))
+                .andExpect(jsonPath("$.heel.layers").value(4))
+                .andExpect(jsonPath("$.heel.lastLayerMm").value(15.0))
+                .andExpect(jsonPath("$.heel.stockLengthMm").value(403.0))
+                .andExpect(jsonPath("$.neckWedge.lengthMm", closeTo(113.426, 0.001)))
+                .andExpect(jsonPath("$.headWedge.widthMm").value(78.0))
+                .andExpect(jsonPath("$.jigWedge.baseMm").value(220.0))
+                .andExpect(jsonPath("$.jigWedge.riseMm", closeTo(38.792, 0.001)))
+                .andExpect(jsonPath("$.testCut.runMm", closeTo(113.426, 0.001)))
+                .andExpect(jsonPath("$.saws[1].kind").value("mitre"))
+                .andExpect(jsonPath("$.saws[1].greatestThicknessMm", closeTo(150 * 0.173648, 0.002)))
+                .andExpect(jsonPath("$.saws[1].shallowestDegrees", closeTo(7.663, 0.0005)))
+                .andExpect(jsonPath("$.saws[1].scaleDegrees").value(0.5))
+                .andExpect(jsonPath("$.saws[1].gapOfScaleMm").value(0.754))
+                .andExpect(jsonPath("$.neckWood.lengthMm", closeTo(579.69, 0.01)))
+                .andExpect(jsonPath("$.headWood.widthMm").value(80.0));
+    }
+
+    @Test
+    void leavesOutWhatWasNotAsked() throws Exception {
+        mvc.perform(example().param("arrangement", "overlaid"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.tuners", empty()))
+                .andExpect(jsonPath("$.volute").isEmpty())
+                .andExpect(jsonPath("$.heel").isEmpty())
+                .andExpect(jsonPath("$.headOrders[3].headBackMm").value(265.07));
+        mvc.perform(example().param("arrangement", "overlaid").param("tuners", "118"))
+                .andExpect(jsonPath("$.tuners[0].tooNear").value(false))
+                .andExpect(jsonPath("$.tuners[0].fromSeamMm").isEmpty());
+    }
+
+    @Test
+    void saysWhichOrdersAreNotPossible() throws Exception {
+        mvc.perform(example().param("arrangement", "underlaid").param("headStock", "30"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.headOrders[2].refusals[0]", containsString("the bevel would run off the tip")))
+                .andExpect(jsonPath("$.headOrders[2].headFrontMm").isEmpty())
+                .andExpect(jsonPath("$.headOrders[3].refusals", empty()));
+    }
+
+    @Test
+    void refusesWhatIsAskedBesideWithItsFieldAndWhatWouldBeRight() throws Exception {
+        beside("headStock", "14", "is 14, thinner than the head it becomes, 15 mm; write at least 15 mm");
+        beside("headStock", "301", "it lies above 0 and up to 300 mm, for example 20 mm, or is left empty");
+        beside("kerf", "0", "is 0; it lies above 0 and up to 10 mm");
+        beside("kerf", "10.001", "it lies above 0 and up to 10 mm");
+        beside("volute", "thick", "“thick” is not a length");
+        beside("heelDepth", "-3", "is negative");
+        beside("heelLength", "3 km", "up to 1000 mm");
+        beside("tuners", "30, 200", "name 200 mm, which is not on the head");
+        beside("tuners", "30, sixty", "“sixty” is not a length");
+        beside("tuners", "30,,62", "with commas between");
+        beside("tuners", "1,".repeat(24) + "1", "are 25; write at most 24");
+    }
+
+    @Test
+    void readsHolesWithBlanksOrDecimalCommas() throws Exception {
+        holes("30,62,95", 30.0, 62.0, 95.0);
+        holes("30,5; 62,5", 30.5, 62.5);
+        holes("30,5", 30.5);
+        holes("1 in, 62", 25.4, 62.0);
+    }
+
+    private void holes(String text, Double... mm) throws Exception {
+        mvc.perform(example().param("arrangement", "underlaid").param("tuners", text))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.tuners[*].fromNutMm", contains(mm)));
+    }
+
+    private void beside(String name, String value, String message) throws Exception {
+        refused(example().param("arrangement", "underlaid").param(name, value), 1)
+                .andExpect(jsonPath("$.errors[0].pointer").value("/" + name))
+                .andExpect(jsonPath("$.errors[0].message", containsString(message)));
     }
 
     private void bad(String name, String value, String message) throws Exception {
