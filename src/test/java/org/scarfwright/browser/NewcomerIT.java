@@ -102,6 +102,7 @@ class NewcomerIT {
                             "/match/…",
                             "/match/…/print",
                             "/joint",
+                            "/science",
                             "/wood",
                             "/wood/…",
                             "/wood/air",

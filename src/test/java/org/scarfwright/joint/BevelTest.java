@@ -23,7 +23,7 @@ class BevelTest {
     @Test
     void runFaceAndWedgeAreThoseOfABlockThatIsSawn() {
         SplittableRandom random = new SplittableRandom(1);
-        for (int i = 0; i < 2_000; i++) {
+        for (int i = 0; i < 500; i++) {
             Length sawn = Length.ofUm(random.nextLong(5_000, 60_000));
             Angle angle = new Angle(random.nextInt(3_000, 45_001));
             Geometry wedge = wedge(sawn, angle);
@@ -40,7 +40,7 @@ class BevelTest {
     @Test
     void aKerfTakesTheLengthThatASawnSlotTakesOfTheFace() {
         SplittableRandom random = new SplittableRandom(2);
-        for (int i = 0; i < 2_000; i++) {
+        for (int i = 0; i < 500; i++) {
             Length kerf = Length.ofUm(random.nextLong(300, 4_000));
             Angle angle = new Angle(random.nextInt(3_000, 45_001));
             Geometry slot = AffineTransformation.rotationInstance(Math.toRadians(angle.millidegrees() / 1000.0))

@@ -126,7 +126,7 @@ class JointDrawingTest {
     void nothingIsDrawnOffThePaperWhateverTheJoint() {
         SplittableRandom random = new SplittableRandom(17);
         int drawn = 0;
-        while (drawn < 1_000) {
+        while (drawn < 200) {
             JointInput in = new JointInput(
                     random.nextBoolean() ? Arrangement.UNDERLAID : Arrangement.OVERLAID,
                     new Angle(random.nextInt(1_000, 89_000)),

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Area;
 import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Money;
 import org.scarfwright.measure.Volume;
 
@@ -36,6 +37,10 @@ class FormatsTest {
         assertThat(fmt.shortfall(Length.ofUm(34_610)))
                 .as("what a job lacks rounds up")
                 .isEqualTo("34.7");
+        assertThat(fmt.length(Length.ofUm(644_525), LengthUnit.MM)).isEqualTo("644.5 mm");
+        assertThat(fmt.length(Length.ofUm(644_525), LengthUnit.INCH)).isEqualTo("25 3/8 in (644.5 mm)");
+        assertThat(fmt.fine(Length.ofUm(1_005), LengthUnit.CM)).isEqualTo("1.01 mm");
+        assertThat(fmt.fine(Length.ofUm(1_016), LengthUnit.INCH)).isEqualTo("0.040 in (1.02 mm)");
         assertThat(fmt.volume(Volume.of(Length.ofMm(700), Length.ofMm(80), Length.ofMm(25))))
                 .isEqualTo("1400.0 cm³");
         assertThat(fmt.litres(Volume.of(Length.ofMm(700), Length.ofMm(80), Length.ofMm(25))))
@@ -55,6 +60,8 @@ class FormatsTest {
     void printsADashForWhatNobodyKnows(String language) {
         Locale.setDefault(Locale.forLanguageTag(language));
         assertThat(fmt.mm(null)).isEqualTo("–");
+        assertThat(fmt.length(null, LengthUnit.INCH)).isEqualTo("–");
+        assertThat(fmt.fine(null, LengthUnit.INCH)).isEqualTo("–");
         assertThat(fmt.moisture(null)).isEqualTo("–");
         assertThat(fmt.money(null, "EUR")).isEqualTo("–");
         assertThat(fmt.day(null)).isEqualTo("–");

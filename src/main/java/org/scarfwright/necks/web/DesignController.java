@@ -171,7 +171,8 @@ class DesignController {
         Length neckStock = stock(query, "neckStock", "Neck stock at the saw", design.neckThickness(), unit);
         Length headStock = stock(query, "headStock", "Head stock at the saw", design.headThickness(), unit);
         Saw saw = shop.saws().get(0);
-        WoodNeeds needs = new WoodNeeds(design, new WoodNeeds.Stock(neckStock, headStock), saw, formats);
+        Shown shown = new Shown(unit, formats);
+        WoodNeeds needs = new WoodNeeds(design, new WoodNeeds.Stock(neckStock, headStock), saw, shown);
         ModelAndView page = new ModelAndView("necks/design");
         page.setStatus(query.errors().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         page.addObject("design", design);
@@ -183,8 +184,8 @@ class DesignController {
                 design.angles().stream().map(a -> at(a, design, needs)).toList());
         page.addObject(
                 "needsCaption",
-                "As sawn, from neck stock " + formats.mm(neckStock) + " and head stock " + formats.mm(headStock)
-                        + " thick, with this design’s allowances and " + formats.mm(saw.truing())
+                "As sawn, from neck stock " + shown.length(neckStock) + " and head stock " + shown.length(headStock)
+                        + " thick, with this design’s allowances and " + shown.length(saw.truing())
                         + " on each part for truing (" + saw.name() + ")");
         page.addObject("unitShown", unit.symbol());
         page.addObject(

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.joint.JointInput;
@@ -61,6 +62,7 @@ class JointController {
         model.addAttribute("form", typed(query));
         model.addAttribute("arrangements", ARRANGEMENTS);
         model.addAttribute("lengthUnit", unit.symbol());
+        model.addAttribute("besideAsked", besideAsked(query));
         model.addAttribute("errorList", query.errors());
         model.addAttribute("errors", FieldErrors.byField(query.errors()));
         if (input == null || !query.errors().isEmpty()) {
@@ -108,6 +110,14 @@ class JointController {
                 JointForm.ARRANGEMENT,
                 query.has(JointForm.ARRANGEMENT) ? query.typed(JointForm.ARRANGEMENT) : JointForm.EITHER);
         return typed;
+    }
+
+    /** Whether a field that is folded away holds something of the reader's own, or an error. */
+    private static boolean besideAsked(QueryText query) {
+        return query.errors().stream().anyMatch(e -> JointExtras.keys().contains(e.field()))
+                || Stream.of(JointExtras.Field.VOLUTE, JointExtras.Field.HEEL_DEPTH, JointExtras.Field.HEEL_LENGTH)
+                        .anyMatch(field -> !query.typed(field.key()).isBlank())
+                || !query.typed(JointExtras.TUNERS).isBlank();
     }
 
     /** The design form, filled with this joint as it was typed. */

@@ -9,7 +9,6 @@ import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.shop.Saw;
-import org.scarfwright.web.Formats;
 
 /**
  * What one angle of a design asks of wood, for both arrangements: the pieces as they come to the saw, with the design's
@@ -20,7 +19,7 @@ final class WoodNeeds {
     private final NeckDesign design;
     private final Stock stock;
     private final Saw saw;
-    private final Formats fmt;
+    private final Shown shown;
 
     /**
      * Thickness at the saw.
@@ -33,24 +32,27 @@ final class WoodNeeds {
     /** One line; a dash where an arrangement cannot be. */
     record Row(String label, String underlaid, String overlaid) {}
 
-    WoodNeeds(NeckDesign design, Stock stock, Saw saw, Formats fmt) {
+    WoodNeeds(NeckDesign design, Stock stock, Saw saw, Shown shown) {
         this.design = design;
         this.stock = stock;
         this.saw = saw;
-        this.fmt = fmt;
+        this.shown = shown;
     }
 
     List<Row> rows(Angle angle) {
         Length side = design.sideAllowance().length();
         return List.of(
-                row("Neck piece, long side", angle, j -> fmt.mm(longSide(j.neckShort(), stock.neck(), angle))),
-                row("Neck piece, width", angle, j -> fmt.mm(design.neckWidth().plus(side))),
-                row("Head piece, long side", angle, j -> fmt.mm(longSide(j.headShort(), stock.head(), angle))),
+                row("Neck piece, long side", angle, j -> shown.length(longSide(j.neckShort(), stock.neck(), angle))),
+                row(
+                        "Neck piece, width",
+                        angle,
+                        j -> shown.length(design.neckWidth().plus(side))),
+                row("Head piece, long side", angle, j -> shown.length(longSide(j.headShort(), stock.head(), angle))),
                 row(
                         "Head piece, width",
                         angle,
-                        j -> fmt.mm(design.headWidth().length().plus(side))),
-                row("Both from one blank of the neck stock, with its cut", angle, j -> fmt.mm(oneBlank(j))));
+                        j -> shown.length(design.headWidth().length().plus(side))),
+                row("Both from one blank of the neck stock, with its cut", angle, j -> shown.length(oneBlank(j))));
     }
 
     private Length longSide(Length shortSide, Length sawn, Angle angle) {
