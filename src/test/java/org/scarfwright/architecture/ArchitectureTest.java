@@ -17,8 +17,11 @@ import org.junit.jupiter.api.TestFactory;
 import org.scarfwright.ScarfwrightApplication;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.matching.search.MatchSearch;
+import org.scarfwright.matching.search.NativeSolver;
 import org.scarfwright.measure.Length;
 import org.scarfwright.shop.Shop;
+import org.scarfwright.week.schedule.CpSatScheduler;
+import org.scarfwright.week.schedule.Scheduler;
 import org.scarfwright.wood.Species;
 import org.springframework.modulith.core.ApplicationModules;
 import planted.catchall.util.Everything;
@@ -33,6 +36,7 @@ class ArchitectureTest {
     private static final Package WOOD = Species.class.getPackage();
     private static final Package JOINT = Arrangement.class.getPackage();
     private static final Package SEARCH = MatchSearch.class.getPackage();
+    private static final Package SCHEDULE = Scheduler.class.getPackage();
 
     private static final JavaClasses PROGRAM = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
@@ -42,7 +46,7 @@ class ArchitectureTest {
     void everyRoomKnowsOnlyTheRoomsItNames() {
         ApplicationModules rooms = ApplicationModules.of(ScarfwrightApplication.class);
         assertThat(rooms.stream().map(r -> r.getIdentifier().toString()))
-                .contains("measure", "wood", "joint", "rack", "necks", "matching", "ledger", "shop", "web");
+                .contains("measure", "wood", "joint", "rack", "necks", "matching", "week", "ledger", "shop", "web");
         rooms.verify();
     }
 
@@ -66,19 +70,20 @@ class ArchitectureTest {
     }
 
     @Test
-    void theSearchKnowsNeitherTheRackNorTheFramework() {
-        Set<String> adapter = Rules.knowTheSolver(PROGRAM);
-        Rules.pure(SEARCH)
-                .check(PROGRAM.that(describe(
-                        "are not the solver's adapter",
-                        c -> adapter.stream().noneMatch(a -> c.getName().startsWith(a)))));
+    void theSearchesKnowNeitherTheRackNorTheFramework() {
+        Set<String> adapters = Rules.knowTheSolver(PROGRAM);
+        for (Package search : List.of(SEARCH, SCHEDULE)) {
+            Rules.pure(search)
+                    .check(PROGRAM.that(describe(
+                            "are not the solver's adapters",
+                            c -> adapters.stream().noneMatch(a -> c.getName().startsWith(a)))));
+        }
     }
 
     @Test
-    void onlyOneClassKnowsTheSolver() {
+    void onlyOneClassOfEachSearchKnowsTheSolver() {
         assertThat(Rules.knowTheSolver(PROGRAM))
-                .hasSizeLessThanOrEqualTo(1)
-                .allMatch(n -> n.startsWith(SEARCH.getName()));
+                .containsExactlyInAnyOrder(NativeSolver.class.getName(), CpSatScheduler.class.getName());
     }
 
     @Test

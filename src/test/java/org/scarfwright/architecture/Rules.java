@@ -57,7 +57,7 @@ final class Rules {
         return classes().that().resideInAPackage(room.getName()).should().onlyDependOnClassesThat(fine);
     }
 
-    /** Top-level classes that know the native solver: one adapter behind the port, and no other. */
+    /** Top-level classes that know the native solver: one adapter behind each port, and no other. */
     static Set<String> knowTheSolver(JavaClasses classes) {
         return classes.stream()
                 .filter(c -> c.getDirectDependenciesFromSelf().stream()
