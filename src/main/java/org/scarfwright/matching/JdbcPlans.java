@@ -4,6 +4,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -137,6 +138,20 @@ class JdbcPlans implements ShopContents {
                         .param("order", order)
                         .query(Integer.class)
                         .list());
+    }
+
+    /** How many necks of these orders accepted plans make, by order; orders without one are left out. */
+    Map<String, Integer> acceptedCounts(Collection<String> orders) {
+        Map<String, Integer> counts = new TreeMap<>();
+        if (!orders.isEmpty()) {
+            jdbc.sql("select order_code, count(*) as made from plan_neck where order_code in (:orders)"
+                            + " group by order_code order by order_code")
+                    .param("orders", orders)
+                    .query(rs -> {
+                        counts.put(rs.getString("order_code"), rs.getInt("made"));
+                    });
+        }
+        return counts;
     }
 
     /** Which of these necks another accepted plan makes, and which plan that is. */

@@ -21,6 +21,11 @@ final class PartRules {
             new ThicknessRule(),
             new ShortestMachinedRule());
 
+    /** Those that ask about the wood itself, not about its moisture, its lot and who holds it. */
+    static final List<PartRule> OF_WOOD = ALL.stream()
+            .filter(r -> !(r instanceof FreeRule || r instanceof LotReadyRule || r instanceof MoistureRangeRule))
+            .toList();
+
     private PartRules() {}
 
     static boolean allFit(Trial trial) {

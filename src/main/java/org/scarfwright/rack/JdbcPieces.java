@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,6 +30,7 @@ class JdbcPieces implements Pieces {
     private static final Set<PieceState> THERE =
             EnumSet.of(PieceState.ON_RACK, PieceState.RESERVED, PieceState.AT_BENCH);
     private static final int MOST_WORDS = 8;
+    private static final int JUDGED_AT_ONCE = 1000;
     private static final List<PieceField> READINGS = Stream.concat(
                     PieceReader.WARP.stream(),
                     Stream.of(
@@ -44,20 +46,26 @@ class JdbcPieces implements Pieces {
 
     private final PieceTable table;
     private final SpeciesCatalog woods;
+    private final PieceUses uses;
     private final ApplicationEventPublisher events;
     private final Clock clock;
     private final RandomGenerator random = new SecureRandom();
 
-    JdbcPieces(PieceTable table, SpeciesCatalog woods, ApplicationEventPublisher events, Clock clock) {
+    JdbcPieces(PieceTable table, SpeciesCatalog woods, PieceUses uses, ApplicationEventPublisher events, Clock clock) {
         this.table = table;
         this.woods = woods;
+        this.uses = uses;
         this.events = events;
         this.clock = clock;
     }
 
+    /** Not read-only: what pieces can be is brought up to date when it is asked for. */
     @Override
-    @Transactional(readOnly = true)
+    @Transactional
     public PieceList list(PieceFilter filter, PieceFilter.Sort sort, int page, int size) {
+        if (filter.can() != null) {
+            judge();
+        }
         int onPage = Math.max(1, Math.min(size, LARGEST_PAGE));
         PieceTable.Where where = where(filter);
         long total = table.count(where);
@@ -65,6 +73,18 @@ class JdbcPieces implements Pieces {
         int shown = Math.max(1, Math.min(page, pages));
         List<Long> ids = table.ids(where, order(sort), onPage, (long) (shown - 1) * onPage);
         return new PieceList(table.loadIds(ids), shown, pages, total);
+    }
+
+    /** Judges the pieces that were not judged by the designs and rules of now: all of them once, then those that changed. */
+    private void judge() {
+        PieceUses.Standard standard = uses.standard();
+        List<Long> ids = table.notJudged(standard.key(), THERE);
+        for (int from = 0; from < ids.size(); from += JUDGED_AT_ONCE) {
+            Map<Piece, PieceUses.Fitness> fitness = new LinkedHashMap<>();
+            table.loadIds(ids.subList(from, Math.min(ids.size(), from + JUDGED_AT_ONCE)))
+                    .forEach(p -> fitness.put(p, standard.of(p)));
+            table.keepFitness(standard.key(), fitness);
+        }
     }
 
     @Override
@@ -279,6 +299,11 @@ class JdbcPieces implements Pieces {
         if (filter.thickness() != null) {
             values.put("thickness", filter.thickness().um());
             conditions.add("p.thickness_um >= :thickness");
+        }
+        if (filter.can() != null) {
+            values.put("there", THERE.stream().map(Enum::name).toList());
+            conditions.add((filter.can() == PieceFilter.Can.NECK ? "p.fits_neck" : "p.fits_head")
+                    + " = true and p.state in (:there)");
         }
         return new PieceTable.Where(String.join(" and ", conditions), values);
     }

@@ -1,9 +1,10 @@
 package org.scarfwright.rack;
 
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 
 /**
- * The longest part of one thickness a piece can still give, over its full width and out of one clear stretch.
+ * The longest part of one thickness a piece can still give, out of one clear stretch.
  *
  * @param length rounded down to a micrometre; zero when it gives none
  * @param limit what keeps it from being longer
@@ -21,14 +22,42 @@ public record LongestPart(Length length, Limit limit) {
         STRAIGHTNESS
     }
 
+    /** Farther than any piece is out. */
+    private static final Length ANY = Length.ofMm(6000);
+
     /**
      * What a part must be.
      *
      * @param thickness once it is flat and planed
      * @param planingPerFace see {@link UsableSize#thickness}
      * @param straightness how far it may be out of straight before planing
+     * @param width to which the piece is ripped before it is flattened; empty when it keeps its whole width, as plans reckon
      */
-    public record Wanted(Length thickness, Length planingPerFace, Length straightness) {}
+    public record Wanted(
+            Length thickness,
+            Length planingPerFace,
+            Length straightness,
+            @Nullable Length width) {
+        /** Over the piece's whole width. */
+        public Wanted(Length thickness, Length planingPerFace, Length straightness) {
+            this(thickness, planingPerFace, straightness, null);
+        }
+
+        /** Over the piece's whole width, however far it is out of straight: a head. */
+        public static Wanted head(Length thickness, Length planingPerFace) {
+            return new Wanted(thickness, planingPerFace, ANY);
+        }
+
+        /** The same from a piece that is ripped first; null keeps its whole width. */
+        public Wanted rippedTo(@Nullable Length width) {
+            return new Wanted(thickness, planingPerFace, straightness, width);
+        }
+    }
+
+    /** The longest part that is no farther out of straight, however thick. */
+    public static LongestPart straight(Piece piece, Length straightness) {
+        return of(piece, new Wanted(ANY.times(-1), Length.ZERO, straightness));
+    }
 
     /** Both laws only get worse with length, so the longest part is found by halving. */
     public static LongestPart of(Piece piece, Wanted wanted) {
@@ -56,7 +85,8 @@ public record LongestPart(Length length, Limit limit) {
     }
 
     private static boolean thickEnough(Piece piece, Length length, Wanted wanted) {
-        return !UsableSize.thickness(piece, length, piece.width().length(), wanted.planingPerFace())
+        Length width = wanted.width() == null ? piece.width().length() : wanted.width();
+        return !UsableSize.thickness(piece, length, width, wanted.planingPerFace())
                 .isShorterThan(wanted.thickness());
     }
 }

@@ -120,6 +120,33 @@ class PieceTable {
                 .list();
     }
 
+    /**
+     * Pieces in one of these states that were never judged under this key, or changed since; in order of their codes, which is
+     * the order pieces are reserved in, so that the two never wait for each other in a circle.
+     */
+    List<Long> notJudged(String key, Collection<PieceState> states) {
+        return jdbc.sql("select id from piece where (fits_key is null or fits_key <> :key) and state in (:states)"
+                        + " order by code_order")
+                .param("key", key)
+                .param("states", states.stream().map(Enum::name).toList())
+                .query(Long.class)
+                .list();
+    }
+
+    /** Keeps what these pieces can be, for those that were not changed meanwhile. */
+    void keepFitness(String key, Map<Piece, PieceUses.Fitness> fitness) {
+        List<MapSqlParameterSource> rows = new ArrayList<>();
+        fitness.forEach((piece, fits) -> rows.add(new MapSqlParameterSource("id", piece.id())
+                .addValue("version", piece.version())
+                .addValue("key", key)
+                .addValue("neck", fits.neck())
+                .addValue("head", fits.head())));
+        batch(
+                "update piece set fits_key = :key, fits_neck = :neck, fits_head = :head"
+                        + " where id = :id and version = :version",
+                rows);
+    }
+
     /** Those of the codes that exist. */
     Set<String> existing(Collection<String> codes) {
         Set<String> found = new HashSet<>();
@@ -285,7 +312,7 @@ class PieceTable {
         Warp warp = newest(seen.warp(), newWarp);
         int rows = jdbc.sql("""
                         update piece set
-                            version = version + 1, species_id = :species, length_um = :length,
+                            version = version + 1, fits_key = null, species_id = :species, length_um = :length,
                             length_typed = :lengthTyped, width_um = :width, width_typed = :widthTyped,
                             thickness_um = :thickness, thickness_typed = :thicknessTyped, grain = :grain,
                             grain_slope = :slope, trim_left_um = :trimLeft, trim_right_um = :trimRight,

@@ -444,6 +444,6 @@ abstract class RackContract {
             String words,
             @org.jspecify.annotations.Nullable String wood,
             @org.jspecify.annotations.Nullable String length) {
-        return new PieceFilter(words, wood, null, null, length == null ? null : mm(length), null, null);
+        return new PieceFilter(words, wood, null, null, length == null ? null : mm(length), null, null, null);
     }
 }

@@ -77,4 +77,31 @@ final class TestPieces {
     static Defect defect(String from, String to, boolean structural) {
         return new Defect(Defect.Kind.KNOT, mm(from), mm(to), Length.ZERO, mm("20"), structural);
     }
+
+    static Piece of(Piece p, PieceWood wood) {
+        return new Piece(
+                p.id(),
+                p.version(),
+                p.code(),
+                p.state(),
+                wood,
+                p.length(),
+                p.width(),
+                p.thickness(),
+                p.grain(),
+                p.grainSlope(),
+                p.moisture(),
+                p.warp(),
+                p.trimLeft(),
+                p.trimRight(),
+                p.defects(),
+                p.setAside(),
+                p.neckAllowed(),
+                p.lot(),
+                p.lotReadyOn(),
+                p.place(),
+                p.cost(),
+                p.note(),
+                p.since());
+    }
 }

@@ -64,7 +64,8 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
                 text("place").isEmpty() ? null : text("place").replace("\0", ""),
                 length("minLength" + suffix, "Shortest", errors),
                 length("minWidth" + suffix, "Narrowest", errors),
-                length("minThickness" + suffix, "Thinnest", errors));
+                length("minThickness" + suffix, "Thinnest", errors),
+                oneOf("can", "Can be", PieceFilter.Can.values(), errors));
         PieceFilter.Sort sort = oneOf("sort", "Sort", PieceFilter.Sort.values(), errors);
         return new Asked(
                 filter,

@@ -38,7 +38,7 @@ class PieceFormController {
             new Choice("flat", "flat"),
             new Choice("rift", "rift"),
             new Choice("quarter", "quarter"));
-    private static final List<Choice> METERS = List.of(
+    static final List<Choice> METERS = List.of(
             new Choice("", "Not recorded"),
             new Choice("pin", "pin meter"),
             new Choice("pinless", "pinless meter"),

@@ -1,33 +1,32 @@
 package org.scarfwright.rack.web;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthFormat;
-import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.rack.Defect;
-import org.scarfwright.rack.LongestPart;
+import org.scarfwright.rack.MiddleWords;
 import org.scarfwright.rack.MoistureReading;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.PieceStrip;
+import org.scarfwright.rack.PieceWeight;
 import org.scarfwright.rack.PieceWords;
-import org.scarfwright.rack.UsableSize;
-import org.scarfwright.rack.Warp;
-import org.scarfwright.rack.Zone;
+import org.scarfwright.rack.ReadingHistory;
 import org.scarfwright.shop.ShopSettings;
 import org.scarfwright.web.Formats;
 import org.scarfwright.web.StripDrawing;
+import org.scarfwright.wood.Readiness;
 
 /**
  * A piece as its page shows it: every text ready to print.
  *
- * @param warp what was measured last; empty when nobody measured it
- * @param gives what parts of some lengths can still be; empty when no clear stretch is left
+ * @param measured somebody measured its warp
+ * @param middle what the second reading says, one sentence for each kind of warp
  */
 record PieceView(
         String code,
@@ -37,44 +36,23 @@ record PieceView(
         boolean free,
         StripDrawing drawing,
         List<Fact> facts,
-        @Nullable WarpRow warp,
-        List<WarpRow> earlierWarps,
-        List<Fact> earlierMoistures,
-        List<FlawRow> defects,
-        List<String> offers,
-        List<PartRow> gives,
-        @Nullable ThicknessCurve curve) {
-    /** Common practice: a neck blank is about 20 mm thick and a head about 15 mm. */
-    private static final Length NECK = Length.ofMm(20);
-
-    private static final Length HEAD = Length.ofMm(15);
-    private static final Length ANY = Length.ofMm(6000);
-    private static final int[] SHOWN_MM = {100, 150, 200, 300, 400, 500, 600, 700, 800, 1000, 1500, 2000, 3000, 4500};
-    private static final LengthFormat MM = LengthFormat.mm(Locale.ROOT);
+        boolean measured,
+        HistoryView readings,
+        List<String> middle,
+        List<FlawRow> defects) {
+    static final LengthFormat MM = LengthFormat.mm(Locale.ROOT);
 
     /** A name and what it is. */
     record Fact(String name, String value) {}
 
-    /** A reading of warp. */
-    record WarpRow(String day, String bow, String crook, String cup, String twist) {}
-
     /** A flaw. */
     record FlawRow(String kind, String along, String across, String matters) {}
 
-    /** What a part of one length can still be. */
-    record PartRow(String length, String thickness, String width, String out) {}
-
-    /** Every reading a piece ever had, the newest first. */
-    record Readings(List<Warp> warps, List<MoistureReading> moistures) {}
-
     /** What the texts are written with. */
-    record Wording(WoodLabels woods, ShopSettings rules, Formats formats) {}
+    record Wording(WoodLabels woods, ShopSettings rules, Formats formats, Readiness readiness) {}
 
-    static PieceView of(Piece piece, Readings readings, Wording wording) {
+    static PieceView of(Piece piece, List<ReadingHistory.Row> readings, Wording wording) {
         WoodLabels woods = wording.woods();
-        ShopSettings rules = wording.rules();
-        Formats formats = wording.formats();
-        Length clear = UsableSize.zones(piece).stream().map(Zone::length).reduce(Length.ZERO, Length::max);
         return new PieceView(
                 piece.code(),
                 PieceWords.size(piece),
@@ -83,19 +61,10 @@ record PieceView(
                 piece.state() == PieceState.ON_RACK,
                 StripDrawing.piece(PieceStrip.of(piece)),
                 facts(piece, wording),
-                piece.warp().isMeasured() ? warp(piece.warp(), formats) : null,
-                readings.warps().stream()
-                        .filter(w -> !w.equals(piece.warp()))
-                        .map(w -> warp(w, formats))
-                        .toList(),
-                readings.moistures().stream()
-                        .filter(m -> !m.equals(piece.moisture()))
-                        .map(m -> new Fact(formats.day(m.readOn()), moisture(m)))
-                        .toList(),
-                piece.defects().stream().map(d -> flaw(piece, d)).toList(),
-                offers(piece, clear, rules),
-                parts(piece, clear, rules),
-                clear.isPositive() ? ThicknessCurve.of(piece, clear, rules.planingPerFace()) : null);
+                piece.warp().isMeasured(),
+                HistoryView.of(readings, piece.warp(), wording.formats()),
+                MiddleWords.of(piece.warp()),
+                piece.defects().stream().map(d -> flaw(piece, d)).toList());
     }
 
     private static List<Fact> facts(Piece piece, Wording wording) {
@@ -121,6 +90,8 @@ record PieceView(
         facts.add(new Fact(
                 "Moisture",
                 moisture == null ? "not measured" : moisture(moisture) + ", read " + formats.day(moisture.readOn())));
+        facts.add(new Fact("Ready to glue", wording.readiness().sentence()));
+        facts.add(new Fact("Weight", weight(piece, woods)));
         facts.add(new Fact("Trims", trims(piece)));
         facts.add(new Fact("Place", known(piece.place() == null ? "" : piece.place())));
         facts.add(new Fact("Lot", known(lot(piece, formats))));
@@ -142,6 +113,18 @@ record PieceView(
         return facts;
     }
 
+    private static String weight(Piece piece, WoodLabels woods) {
+        return PieceWeight.of(piece, woods::species)
+                .map(w -> "about " + kilograms(w.grams()) + " kg at " + w.moisture()
+                        + (piece.moisture() == null ? ", for want of a reading" : "")
+                        + ", by the average of its wood")
+                .orElse("not known: the density of its wood is not on file for that moisture");
+    }
+
+    private static String kilograms(BigDecimal grams) {
+        return grams.movePointLeft(3).setScale(2, RoundingMode.HALF_UP).toPlainString();
+    }
+
     private static boolean mixed(Piece piece) {
         return !(piece.length().typed().endsWith(" mm")
                 && piece.width().typed().endsWith(" mm")
@@ -161,7 +144,7 @@ record PieceView(
                 : piece.lot() + (ready == null ? "" : ", ready to use on " + formats.day(ready));
     }
 
-    private static String moisture(MoistureReading reading) {
+    static String moisture(MoistureReading reading) {
         String meter = PieceWords.meter(reading.meter());
         return reading.content()
                 + switch (meter) {
@@ -169,15 +152,6 @@ record PieceView(
                     case "oven" -> " by oven drying";
                     default -> " with a " + meter + " meter";
                 };
-    }
-
-    private static WarpRow warp(Warp warp, Formats formats) {
-        return new WarpRow(
-                formats.day(warp.readOn()),
-                MM.number(warp.bow()),
-                MM.number(warp.crook()),
-                MM.number(warp.cup()),
-                MM.number(warp.twist()));
     }
 
     private static FlawRow flaw(Piece piece, Defect d) {
@@ -190,65 +164,9 @@ record PieceView(
                 d.structural() ? "structural" : "only for looks");
     }
 
-    private static List<String> offers(Piece piece, Length clear, ShopSettings rules) {
-        if (!clear.isPositive()) {
-            return List.of("No clear stretch is left between its trims and structural defects.");
-        }
-        LongestPart neck =
-                LongestPart.of(piece, new LongestPart.Wanted(NECK, rules.planingPerFace(), rules.neckStraightness()));
-        LongestPart head = LongestPart.of(piece, new LongestPart.Wanted(HEAD, rules.planingPerFace(), ANY));
-        List<String> offers = new ArrayList<>();
-        if (piece.setAside() && !piece.neckAllowed()) {
-            offers.add("As a neck: it is set aside as warped and offered for heads only, until you allow necks.");
-        } else {
-            offers.add("As a neck " + MM.print(NECK) + " thick: " + sentence(piece, neck, rules));
-        }
-        offers.add("As a head " + MM.print(HEAD) + " thick: " + sentence(piece, head, rules));
-        return offers;
-    }
-
-    private static String sentence(Piece piece, LongestPart part, ShopSettings rules) {
-        if (!part.length().isPositive()) {
-            return "none; it is too thin for that once it is flat and planed.";
-        }
-        Length width = UsableSize.width(piece, part.length(), rules.edgeAllowance());
-        String reason = switch (part.limit()) {
-            case CLEAR_STRETCH -> "that is its longest clear stretch.";
-            case THICKNESS -> "a longer part is thinner than that once it is flat and planed.";
-            case STRAIGHTNESS ->
-                "a longer part is more than " + MM.print(rules.neckStraightness()) + " out of straight before planing.";
-        };
-        // Shown lengths never promise more than there is.
-        Length shown = Length.ofUm(part.length().um() / 100 * 100);
-        return "up to " + MM.print(shown) + " long and " + MM.print(Length.ofUm(width.um() / 100 * 100)) + " wide; "
-                + reason;
-    }
-
-    private static List<PartRow> parts(Piece piece, Length clear, ShopSettings rules) {
-        TreeSet<Length> lengths = new TreeSet<>();
-        for (int mm : SHOWN_MM) {
-            Length part = Length.ofMm(mm);
-            if (part.isShorterThan(clear)) {
-                lengths.add(part);
-            }
-        }
-        if (clear.isPositive()) {
-            lengths.add(clear);
-        }
-        return lengths.stream()
-                .map(l -> new PartRow(
-                        MM.number(l),
-                        floor(UsableSize.thickness(piece, l, piece.width().length(), rules.planingPerFace())),
-                        floor(UsableSize.width(piece, l, rules.edgeAllowance())),
-                        MM.number(UsableSize.straightness(piece, l))))
-                .toList();
-    }
-
     /** What is left is shown rounded down, and nothing as a dash. */
-    private static String floor(Length length) {
-        return length.isPositive()
-                ? new LengthFormat(LengthUnit.MM, Locale.ROOT).number(Length.ofUm(length.um() / 100 * 100))
-                : "–";
+    static String floor(Length length) {
+        return length.isPositive() ? MM.number(Length.ofUm(length.um() / 100 * 100)) : "–";
     }
 
     private static String known(String value) {

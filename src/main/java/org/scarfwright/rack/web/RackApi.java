@@ -18,12 +18,16 @@ import org.scarfwright.rack.ImportResult;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceChangedSinceException;
 import org.scarfwright.rack.PieceList;
+import org.scarfwright.rack.PieceReadiness;
+import org.scarfwright.rack.PieceState;
+import org.scarfwright.rack.PieceUses;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.rack.RackImport;
 import org.scarfwright.rack.ReadingHistory;
 import org.scarfwright.rack.WoodNames;
 import org.scarfwright.rack.WrongPieceException;
+import org.scarfwright.shop.Shop;
 import org.scarfwright.web.EditConditionException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
@@ -56,11 +60,24 @@ class RackApi {
     private final Rack rack;
     private final Pieces pieces;
     private final RackImport rackImport;
+    private final PieceUses uses;
+    private final PieceReadiness readiness;
     private final SpeciesCatalog woods;
+    private final Shop shop;
 
-    RackApi(Rack rack, Pieces pieces, RackImport rackImport, SpeciesCatalog woods) {
+    RackApi(
+            Rack rack,
+            Pieces pieces,
+            RackImport rackImport,
+            PieceUses uses,
+            PieceReadiness readiness,
+            SpeciesCatalog woods,
+            Shop shop) {
         this.rack = rack;
         this.pieces = pieces;
+        this.uses = uses;
+        this.readiness = readiness;
+        this.shop = shop;
         this.rackImport = rackImport;
         this.woods = woods;
     }
@@ -75,6 +92,8 @@ class RackApi {
             description =
                     "q: words found in code, note, place, lot or wood. wood: id or name. state: on_rack, reserved,"
                             + " at_bench, used_up, scrapped. minLengthMm, minWidthMm, minThicknessMm: at least, as measured."
+                            + " can: neck or head, what some design on file could have from it by the rules of matching,"
+                            + " moisture, lots and reservations aside."
                             + " sort: code, longest, widest, thickest, newest, oldest. page from 1; size 1 to 500, usually 50.")
     ListJson list(
             @Parameter(hidden = true) @RequestParam Map<String, String> asked,
@@ -85,6 +104,8 @@ class RackApi {
             @RequestParam(required = false) @Nullable String minLengthMm,
             @RequestParam(required = false) @Nullable String minWidthMm,
             @RequestParam(required = false) @Nullable String minThicknessMm,
+            @Parameter(schema = @Schema(allowableValues = {"neck", "head"})) @RequestParam(required = false) @Nullable
+                    String can,
             @RequestParam(required = false) @Nullable String sort,
             @RequestParam(required = false) @Nullable String page,
             @RequestParam(required = false) @Nullable String size) {
@@ -200,6 +221,44 @@ class RackApi {
                 ? null
                 : MediaType.parseMediaType(contentType).getCharset();
         return named == null ? StandardCharsets.UTF_8 : named;
+    }
+
+    @GetMapping("/pieces/{code}/usable")
+    @Operation(
+            summary = "What a piece can still give",
+            description =
+                    "thicknessMm: finds the longest neck and head of this finished thickness. widthMm: the piece is"
+                            + " ripped to this before it is flattened; its whole width when left out. Both more than 0 and at most what"
+                            + " the piece has. Rests on bow and crook as one circular arc, cup as one arc across and even twist, unless"
+                            + " the middle half was read too; then the worse counts.")
+    UsableJson usable(
+            @PathVariable String code,
+            @Parameter(hidden = true) @RequestParam Map<String, String> asked,
+            @RequestParam(required = false) @Nullable String thicknessMm,
+            @RequestParam(required = false) @Nullable String widthMm) {
+        Piece piece = find(code);
+        UsableQuery query = UsableQuery.of(asked, "Mm", LengthUnit.MM, piece);
+        if (!query.errors().isEmpty()) {
+            throw new InvalidInputException(query.errors());
+        }
+        return UsableJson.of(
+                piece,
+                query,
+                uses.designs(piece),
+                new UsableJson.Facts(shop.settings(), new WoodLabels(woods.all()), readiness.of(piece)));
+    }
+
+    @GetMapping("/pieces/{code}/uses")
+    @Operation(
+            summary = "Which necks of the coming weeks a free piece could serve",
+            description =
+                    "This ISO week and the three after it, necks no accepted plan has yet. Empty for a piece that is not"
+                            + " free. What does not fit says the first reason in the way that comes closest.")
+    List<UseJson> uses(@PathVariable String code) {
+        Piece piece = find(code);
+        return piece.state() == PieceState.ON_RACK
+                ? uses.coming(piece).stream().map(UseJson::of).toList()
+                : List.of();
     }
 
     @GetMapping("/pieces/{code}/readings")

@@ -12,11 +12,14 @@ import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceFilter;
 import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.PieceList;
+import org.scarfwright.rack.PieceReadiness;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.PieceStrip;
+import org.scarfwright.rack.PieceUses;
 import org.scarfwright.rack.PieceWords;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.ReadingHistory;
 import org.scarfwright.rack.WoodNames;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.Choice;
@@ -45,8 +48,10 @@ class RackController {
             new Choice("thickest", "Thickest first"),
             new Choice("newest", "Newest first"),
             new Choice("oldest", "Oldest first"));
+    private static final List<Choice> CANS =
+            List.of(new Choice("", "Anything"), new Choice("neck", "A neck"), new Choice("head", "A head"));
     private static final List<String> ASKED =
-            List.of("q", "wood", "state", "place", "minLength", "minWidth", "minThickness", "sort");
+            List.of("q", "wood", "can", "state", "place", "minLength", "minWidth", "minThickness", "sort");
 
     /** Fields that stand under a heading that opens. */
     private static final List<String> MORE = List.of("state", "place", "minLength", "minWidth", "minThickness", "sort");
@@ -54,14 +59,26 @@ class RackController {
     private final Rack rack;
     private final Pieces pieces;
     private final PieceHistory history;
+    private final PieceUses uses;
+    private final PieceReadiness readiness;
     private final SpeciesCatalog woods;
     private final Shop shop;
     private final Formats formats;
 
-    RackController(Rack rack, Pieces pieces, PieceHistory history, SpeciesCatalog woods, Shop shop, Formats formats) {
+    RackController(
+            Rack rack,
+            Pieces pieces,
+            PieceHistory history,
+            PieceUses uses,
+            PieceReadiness readiness,
+            SpeciesCatalog woods,
+            Shop shop,
+            Formats formats) {
         this.rack = rack;
         this.pieces = pieces;
         this.history = history;
+        this.uses = uses;
+        this.readiness = readiness;
         this.woods = woods;
         this.shop = shop;
         this.formats = formats;
@@ -95,6 +112,7 @@ class RackController {
         page.addObject("states", states());
         page.addObject("places", places());
         page.addObject("sorts", SORTS);
+        page.addObject("cans", CANS);
         page.addObject("found", found);
         page.addObject("rows", rows(found.pieces(), labels));
         page.addObject("legend", labels.legend(found.pieces()));
@@ -108,15 +126,25 @@ class RackController {
     }
 
     @GetMapping("/rack/{code}")
-    ModelAndView show(@PathVariable String code) {
+    ModelAndView show(@PathVariable String code, @RequestParam Map<String, String> asked) {
         Piece piece = find(rack, code);
         WoodLabels labels = new WoodLabels(woods.all());
         PieceView view = PieceView.of(
                 piece,
-                new PieceView.Readings(pieces.warpReadings(piece.code()), pieces.moistureReadings(piece.code())),
-                new PieceView.Wording(labels, shop.settings(), formats));
+                ReadingHistory.of(pieces.warpReadings(piece.code()), pieces.moistureReadings(piece.code())),
+                new PieceView.Wording(labels, shop.settings(), formats, readiness.of(piece)));
+        UsableQuery query = UsableQuery.of(asked, "", shop.settings().unit(), piece);
         ModelAndView page = new ModelAndView("rack/piece");
+        page.setStatus(query.errors().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         page.addObject("piece", view);
+        page.addObject("gives", GivesView.of(piece, query, uses.designs(piece), shop.settings()));
+        page.addObject("uses", piece.state() == PieceState.ON_RACK ? uses.coming(piece) : List.of());
+        page.addObject("weeks", PieceUses.WEEKS);
+        page.addObject("askedThickness", asked.getOrDefault("thickness", ""));
+        page.addObject("askedWidth", asked.getOrDefault("width", ""));
+        page.addObject("unitShown", shop.settings().unit().symbol());
+        page.addObject("errorList", query.errors());
+        page.addObject("errors", FieldErrors.byField(query.errors()));
         page.addObject("legend", labels.legend(List.of(piece)));
         page.addObject("rules", shop.settings());
         page.addObject(

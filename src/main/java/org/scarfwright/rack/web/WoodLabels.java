@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceWood;
 import org.scarfwright.web.Choice;
@@ -21,6 +22,12 @@ final class WoodLabels {
     WoodLabels(List<Species> woods) {
         this.woods = List.copyOf(woods);
         woods.forEach(w -> names.put(w.id(), w.commonName()));
+    }
+
+    /** Null when there is none of this id. */
+    @Nullable
+    Species species(String speciesId) {
+        return woods.stream().filter(w -> w.id().equals(speciesId)).findFirst().orElse(null);
     }
 
     String name(String speciesId) {

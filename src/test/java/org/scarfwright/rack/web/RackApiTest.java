@@ -223,6 +223,43 @@ class RackApiTest {
     }
 
     @Test
+    void tellsWhatAPieceCanStillGive() throws Exception {
+        add("{\"code\":\"api-7\",\"wood\":\"maple_sugar\",\"lengthMm\":700,\"widthMm\":80,\"thicknessMm\":25,"
+                + "\"bowMm\":6,\"cupMm\":1.6,\"moisture\":8}");
+        mvc.perform(get("/api/rack/pieces/API-7/usable").param("thicknessMm", "20"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.planingPerFaceMm").value(1.0))
+                .andExpect(jsonPath("$.straightEnoughMm").value(285.773))
+                .andExpect(jsonPath("$.neck.lengthMm").value(285.773))
+                .andExpect(jsonPath("$.neck.limit").value("straightness"))
+                .andExpect(jsonPath("$.head.limit").value("thickness"))
+                .andExpect(jsonPath("$.head.lengthMm").value(338.132)) // 25 − 2 − 1.6 − 6·(l/700)² = 20
+                .andExpect(jsonPath("$.parts[-1].lengthMm").value(700.0))
+                .andExpect(jsonPath("$.parts[-1].thicknessMm").value(15.4))
+                .andExpect(jsonPath("$.parts[-1].outOfStraightMm").value(6.0))
+                .andExpect(jsonPath("$.designs", hasSize(0)))
+                .andExpect(jsonPath("$.readiness").value("ready"));
+        mvc.perform(get("/api/rack/pieces/API-7/usable").param("widthMm", "40"))
+                .andExpect(jsonPath("$.parts[-1].thicknessMm").value(16.6))
+                .andExpect(jsonPath("$.neck").isEmpty());
+        mvc.perform(get("/api/rack/pieces/API-7/usable")
+                        .param("thicknessMm", "0")
+                        .param("widthMm", "81"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[*].pointer", containsInAnyOrder("/thicknessMm", "/widthMm")));
+        mvc.perform(get("/api/rack/pieces/API-7/uses"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$", hasSize(0)));
+        mvc.perform(get("/api/rack/pieces/NONE/usable")).andExpect(status().isNotFound());
+        mvc.perform(get("/api/rack/pieces").param("can", "violin"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[0].message").value("Can be is not one of neck, head."));
+        mvc.perform(get("/api/rack/pieces").param("can", "neck").param("q", "api-7"))
+                .andExpect(status().isOk())
+                .andExpect(jsonPath("$.total").value(0));
+    }
+
+    @Test
     void whatWasReadCanBeSentBackChanged() throws Exception {
         String read = add("{\"code\":\"api-3\",\"wood\":\"maple_sugar\",\"length\":\"25 3/8 in\",\"widthMm\":70,"
                         + "\"thicknessMm\":22,\"bow\":\"1/16 in\",\"defects\":\"knot 10-20 x 5-9; stain 30-40\"}")

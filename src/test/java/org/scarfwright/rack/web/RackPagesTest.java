@@ -134,7 +134,7 @@ class RackPagesTest {
     void pieceNobodyMeasuredSaysSo() throws Exception {
         add(PieceField.NOTE, "<script>alert(1)</script>");
         mvc.perform(get("/rack/PG-1"))
-                .andExpect(content().string(containsString("Nobody measured it, so it counts as flat.")))
+                .andExpect(content().string(containsString("Nobody measured its warp, so it counts as flat.")))
                 .andExpect(content().string(not(containsString("<script>alert"))));
     }
 
@@ -245,6 +245,152 @@ class RackPagesTest {
                         .with(csrf()))
                 .andExpect(status().isConflict())
                 .andExpect(content().string(containsString("This edit is not possible now. Piece PG-1 is reserved")));
+    }
+
+    @Test
+    void measuringAgainIsAFormThatKeepsWhatWasTyped() throws Exception {
+        add(PieceField.TWIST, "1.5");
+        mvc.perform(get("/rack/PG-1/measure"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Last 1.5 mm on "),
+                                containsString("empty keeps it."),
+                                containsString("Not read so far."),
+                                containsString("value=\"&quot;0&quot;\""))));
+        mvc.perform(post("/rack/PG-1/measure")
+                        .param("seen", "\"0\"")
+                        .param("unit", "mm")
+                        .param("bow", "2,5")
+                        .param("middle_bow", "3 1/7 in")
+                        .param("measured_on", "2999-01-01")
+                        .with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("value=\"2,5\""),
+                                containsString("value=\"3 1/7 in\""),
+                                containsString(
+                                        "Measured on “2999-01-01” is still to come; write the day it was measured."),
+                                containsString("id=\"middle_bow-error\""))));
+        mvc.perform(post("/rack/PG-1/measure")
+                        .param("seen", "\"0\"")
+                        .param("unit", "mm")
+                        .with(csrf()))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(containsString("Bow is empty, and so is every other reading; write at least one.")));
+        mvc.perform(post("/rack/PG-1/measure")
+                        .param("seen", "\"7\"")
+                        .param("unit", "mm")
+                        .param("bow", "2.5")
+                        .with(csrf()))
+                .andExpect(status().isConflict())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Piece PG-1 was changed since you opened it."),
+                                containsString("value=\"2.5\""))));
+        mvc.perform(get("/rack/NONE/measure")).andExpect(status().isNotFound());
+    }
+
+    @Test
+    void readingsStandFromTheFirstToTheLastWithWhatChanged() throws Exception {
+        pieces.add(
+                new PieceCells()
+                        .put(PieceField.CODE, "PG-2")
+                        .put(PieceField.WOOD, "maple_sugar")
+                        .put(PieceField.LENGTH, "700")
+                        .put(PieceField.WIDTH, "80")
+                        .put(PieceField.THICKNESS, "25")
+                        .put(PieceField.BOW, "1")
+                        .put(PieceField.TWIST, "2")
+                        .put(PieceField.MOISTURE, "9.5")
+                        .put(PieceField.MEASURED_ON, "2026-03-02"),
+                LengthUnit.MM);
+        mvc.perform(post("/rack/PG-2/measure")
+                        .param("seen", "\"0\"")
+                        .param("unit", "mm")
+                        .param("bow", "3")
+                        .param("middle_bow", "1.2")
+                        .param("stick_gap", "6")
+                        .param("stick_length", "320")
+                        .param("moisture", "8")
+                        .param("measured_on", "2026-07-01")
+                        .with(csrf()))
+                .andExpect(redirectedUrl("/rack/PG-2"))
+                .andExpect(flash().attribute(
+                                "notice", "The reading is saved; what the piece can give is reckoned from it now."));
+        String page = mvc.perform(get("/rack/PG-2")).andReturn().getResponse().getContentAsString();
+        assertThat(page)
+                .contains("From Mon 2 Mar 2026 to Wed 1 Jul 2026 it dried by 1.5 points, and its bow grew by 2.0 mm,"
+                        + " its twist went down by 0.5 mm.")
+                .contains("(−1.5 points)", "(+2.0)", "(−0.5)", "bow 1.2")
+                .contains("the middle is bent more. Parts count as cut from an even bow of 4.8 mm,"
+                        + " and none as more than 3.0 mm out.")
+                .contains("/science#piece-second-reading");
+        assertThat(page.indexOf("Mon 2 Mar 2026</span>"))
+                .isPositive()
+                .isLessThan(page.indexOf("Wed 1 Jul 2026</span>"));
+
+        mvc.perform(post("/rack/PG-2/measure")
+                        .param("seen", "\"1\"")
+                        .param("unit", "mm")
+                        .param("bow", "2")
+                        .param("measured_on", "2026-05-01")
+                        .with(csrf()))
+                .andExpect(flash().attribute(
+                                "notice", "The reading is saved among the earlier ones; the newest still counts."));
+        assertThat(pieces.warpReadings("PG-2")).hasSize(3);
+        assertThat(rack.find("PG-2").orElseThrow().warp().bow().mm()).isEqualTo(3);
+        mvc.perform(post("/rack/PG-2/measure")
+                        .param("seen", "\"2\"")
+                        .param("unit", "mm")
+                        .param("moisture", "8")
+                        .param("measured_on", "2026-07-01")
+                        .with(csrf()))
+                .andExpect(flash().attribute("notice", "That reading is there already; nothing was added."));
+    }
+
+    @Test
+    void piecePageAnswersForAThicknessAndAWidth() throws Exception {
+        pieces.add(
+                new PieceCells()
+                        .put(PieceField.CODE, "PG-6")
+                        .put(PieceField.WOOD, "maple_sugar")
+                        .put(PieceField.LENGTH, "700")
+                        .put(PieceField.WIDTH, "80")
+                        .put(PieceField.THICKNESS, "25")
+                        .put(PieceField.BOW, "6")
+                        .put(PieceField.CUP, "1.6"),
+                LengthUnit.MM);
+        // Planing 1 mm off each face: 25 − 2 − 1.6 − 6·(l/700)² = 20  =>  l = 338.1…; a neck: 6·(l/700)² = 1  =>
+        // 285.77…
+        mvc.perform(get("/rack/PG-6").param("thickness", "20"))
+                .andExpect(status().isOk())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("Of a part 20.0 mm thick: as a neck up to 285.7 mm long"),
+                                containsString("As a head up to 338.1 mm long"),
+                                containsString("beyond 285.7 mm a neck is more than 1.0 mm out of straight"),
+                                containsString("<title>Piece PG-6 · Scarfwright</title>"),
+                                containsString("No design is on file."),
+                                containsString("No neck is still to be made in these weeks."),
+                                containsString("Not measured: read its moisture before it is glued."),
+                                containsString("kg at 12 %, for want of a reading, by the average of its wood"))));
+        // Ripped to 40 mm the cup is 0.4: 25 − 2 − 0.4 − 6·(l/700)² = 20  =>  l = 460.79…
+        mvc.perform(get("/rack/PG-6").param("thickness", "20 mm").param("width", "4 cm"))
+                .andExpect(content()
+                        .string(allOf(
+                                containsString("when the piece is ripped to 40.0 mm first: as a neck up to 285.7 mm"),
+                                containsString("As a head up to 460.7 mm long"),
+                                containsString("Dashed: when the piece is ripped to 40.0 mm first, as you asked."))));
+        mvc.perform(get("/rack/PG-6").param("thickness", "26").param("width", "wide"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content()
+                        .string(allOf(
+                                containsString(
+                                        "Thickness “26” is not more than 0 and at most what the piece has, 25 mm."),
+                                containsString("value=\"wide\""))));
     }
 
     @Test
