@@ -37,11 +37,13 @@ class JointController {
 
     private final Shop shop;
     private final WoodOnTheRack rack;
+    private final StringsSection strings;
     private final Formats formats;
 
-    JointController(Shop shop, WoodOnTheRack rack, Formats formats) {
+    JointController(Shop shop, WoodOnTheRack rack, StringsSection strings, Formats formats) {
         this.shop = shop;
         this.rack = rack;
+        this.strings = strings;
         this.formats = formats;
     }
 
@@ -59,6 +61,8 @@ class JointController {
         List<Arrangement> arrangements = JointForm.arrangements(query);
         JointInput input = JointForm.read(query, Arrangement.UNDERLAID, unit);
         JointExtras extras = JointExtras.read(query, input, unit);
+        StringsForm.StringSet set = strings.read(query, unit);
+        strings.show(model, query, set, input);
         model.addAttribute("form", typed(query));
         model.addAttribute("arrangements", ARRANGEMENTS);
         model.addAttribute("lengthUnit", unit.symbol());

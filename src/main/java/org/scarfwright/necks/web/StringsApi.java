@@ -175,9 +175,7 @@ class StringsApi {
                 rounded(percent[1], 1),
                 kept == null ? null : rounded(kept.lowest(), 1),
                 kept == null ? null : rounded(kept.highest(), 1),
-                sheet.facts().stream()
-                        .map(f -> f.name() + ": " + f.value() + (f.value().endsWith(".") ? "" : "."))
-                        .toList());
+                sheet.facts().stream().map(f -> f.name() + ": " + f.value()).toList());
     }
 
     private static BigDecimal rounded(double value, int places) {

@@ -133,8 +133,8 @@ final class StringsForm {
         Length postDistance = length(query, Field.POST_DISTANCE, unit);
         Length width = length(query, Field.SECTION_WIDTH, unit);
         Length thickness = length(query, Field.SECTION_THICKNESS, unit);
-        String id = query.has(WOOD) ? query.typed(WOOD).strip() : COMPARED;
-        Optional<Species> wood = woods.stream().filter(w -> w.id().equals(id)).findFirst();
+        String id = woodId(query);
+        Optional<Species> wood = wood(query, woods);
         boolean unknown = wood.isEmpty() && !id.isEmpty();
         if (unknown) {
             query.refuse(
@@ -160,6 +160,16 @@ final class StringsForm {
                 postDistance,
                 new NutSection(width, thickness),
                 wood.orElse(null));
+    }
+
+    /** The wood that was chosen; empty for none and for one the shop does not know. */
+    static Optional<Species> wood(QueryText query, List<Species> woods) {
+        String id = woodId(query);
+        return woods.stream().filter(w -> w.id().equals(id)).findFirst();
+    }
+
+    private static String woodId(QueryText query) {
+        return query.has(WOOD) ? query.typed(WOOD).strip() : COMPARED;
     }
 
     private static @Nullable Length length(QueryText query, Field field, LengthUnit unit) {

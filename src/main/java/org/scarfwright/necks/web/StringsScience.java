@@ -60,6 +60,14 @@ class StringsScience implements Science {
                                         "joint.NutSectionTest",
                                         "the arm as a distance measured by a geometry library; the stress summed over thin layers"),
                         ScienceRow.of(
+                                        "joint-blank-weight",
+                                        "weight of the glued blank",
+                                        "density × (neck: t·w·(front + back)/2 + head: h·W·(front + back)/2), wings left out",
+                                        "derived here; density Wood Handbook eq. 4-14")
+                                .in("joint.GluedBlank", "wood.Density")
+                                .provedBy("joint.GluedBlankTest", "areas of outlines clipped by a geometry library")
+                                .provedBy("wood.DensityTest", ""),
+                        ScienceRow.of(
                                         "strings-short-grain",
                                         "what a one-piece head keeps",
                                         "modulus of rupture × share kept at 1 in cot a; no efficiency of the scarf is printed",

@@ -25,7 +25,11 @@ record StringsSheet(List<Line> lines, Line total, List<Fact> facts, Numbers numb
     record Line(String pitch, String hertz, String mass, String newtons, String down) {}
 
     /** @param anchor of its row on the page of sources */
-    record Fact(String name, String anchor, String value) {}
+    record Fact(String name, String anchor, String value) {
+        Fact {
+            value = value.endsWith(".") ? value : value + ".";
+        }
+    }
 
     /**
      * The same for programs.

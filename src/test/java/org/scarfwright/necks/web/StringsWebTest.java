@@ -1,5 +1,6 @@
 package org.scarfwright.necks.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
@@ -12,7 +13,7 @@ import org.scarfwright.database.OnH2;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.MockMvc;
 
-/** Strings for programs. Pulls: two strings of an open university physics text. */
+/** Strings on the joint's page and for programs. Pulls: two strings of an open university physics text. */
 @OnH2
 @SuppressWarnings("NullAway.Init")
 class StringsWebTest {
@@ -103,5 +104,23 @@ class StringsWebTest {
                 .andExpect(jsonPath("$.errors", hasSize(1)))
                 .andExpect(jsonPath("$.errors[0].pointer").value("/" + name))
                 .andExpect(jsonPath("$.errors[0].message", containsString(message)));
+    }
+
+    private String page(String address) throws Exception {
+        return mvc.perform(get(address)).andReturn().getResponse().getContentAsString();
+    }
+
+    @Test
+    void thePageShowsTheStringsOnlyWhereTheyAreAskedFor() throws Exception {
+        assertThat(page("/joint"))
+                .contains("name=\"strings\"")
+                .doesNotContain("Strings at the nut")
+                .contains("in Hard maple (sugar) at 8 %: about");
+        assertThat(page("/joint?angle=10&strings=" + TWO))
+                .contains("Strings at the nut", "56.39", "65.93", "122.3", "href=\"/science#strings-tension\"")
+                .doesNotContain("..<");
+        assertThat(page("/joint?angle=10&strings=E4"))
+                .contains("have “E4” as string 1")
+                .doesNotContain("Strings at the nut, a table");
     }
 }
