@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.SearchProblem.Line;
@@ -84,8 +83,8 @@ final class HandRule implements MatchSearch {
     }
 
     @Override
-    public SearchResult solve(SearchProblem problem, Duration limit, BooleanSupplier cancelled) {
-        SearchClock clock = new SearchClock(limit, cancelled);
+    public SearchResult solve(SearchProblem problem, Duration limit, SearchWatch watch) {
+        SearchClock clock = new SearchClock(limit, watch);
         State state = new State(problem);
         List<Pair> pairs = new ArrayList<>();
         List<Integer> order = new ArrayList<>(
