@@ -1,7 +1,6 @@
 package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +24,7 @@ record Choice(Map<SiteLayout, Integer> layouts, int[] prepared, int[] flows) {
 
     /** A plan as a choice. */
     static Choice of(RackModel model, CutPlan plan) {
-        int[] bundleOf = model.bundleOfPiece();
+        int[] bundleOf = model.bundleOfPiece;
         Map<SiteLayout, Integer> layouts = new LinkedHashMap<>();
         int[] prepared = new int[model.prepared.size()];
         for (Layout layout : plan.layouts()) {
@@ -42,20 +41,12 @@ record Choice(Map<SiteLayout, Integer> layouts, int[] prepared, int[] flows) {
                 }
             }
         }
-        Map<Flow, Integer> flowIndex = new HashMap<>();
-        for (int i = 0; i < model.flows.size(); i++) {
-            flowIndex.put(model.flows.get(i), i);
-        }
         int[] flows = new int[model.flows.size()];
         for (Pair pair : plan.pairs()) {
             Option o = model.problem.lines().get(pair.line()).options().get(pair.option());
-            int neck = model.supplyOf[model.kindOfNeed[o.neck()]][bundleOf[pair.neckPiece()]];
-            int head = model.supplyOf[model.kindOfNeed[o.head()]][bundleOf[pair.headPiece()]];
-            Integer index = flowIndex.get(new Flow(pair.line(), pair.option(), neck, head));
-            if (index == null) {
-                throw new IllegalStateException("A pair of the plan is not a flow of its model: " + pair);
-            }
-            flows[index]++;
+            int neck = model.supply(model.kindOfNeed[o.neck()], bundleOf[pair.neckPiece()]);
+            int head = model.supply(model.kindOfNeed[o.head()], bundleOf[pair.headPiece()]);
+            flows[model.indexOf(new Flow(model.teamOfLine[pair.line()], neck, head))]++;
         }
         return new Choice(layouts, prepared, flows);
     }
@@ -68,14 +59,14 @@ record Choice(Map<SiteLayout, Integer> layouts, int[] prepared, int[] flows) {
             }
         }
         List<Integer> at = new ArrayList<>();
-        for (int i = 0; i < site.kinds().length; i++) {
-            if (counts[site.kinds()[i]] > 0) {
+        for (int i = 0; i < site.menu().size(); i++) {
+            if (counts[site.menu().kinds()[i]] > 0) {
                 at.add(i);
             }
         }
         return new SiteLayout(
                 site,
                 at.stream().mapToInt(Integer::intValue).toArray(),
-                at.stream().mapToInt(i -> counts[site.kinds()[i]]).toArray());
+                at.stream().mapToInt(i -> counts[site.menu().kinds()[i]]).toArray());
     }
 }

@@ -1,8 +1,10 @@
 package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -82,7 +84,7 @@ record CutPlan(List<Layout> layouts, List<Pair> pairs, Map<Measure, Long> values
     private static final class Count {
         private final SearchProblem problem;
         /** Parts cut and not yet paired, by need, then piece. */
-        private final int[][] spare;
+        private final Map<Long, Integer> spare = new HashMap<>();
 
         private final int[] made;
         private final boolean[] cut;
@@ -94,7 +96,6 @@ record CutPlan(List<Layout> layouts, List<Pair> pairs, Map<Measure, Long> values
 
         Count(SearchProblem problem) {
             this.problem = problem;
-            spare = new int[problem.needs().size()][problem.pieces().size()];
             made = new int[problem.lines().size()];
             cut = new boolean[problem.pieces().size()];
         }
@@ -137,7 +138,7 @@ record CutPlan(List<Layout> layouts, List<Pair> pairs, Map<Measure, Long> values
                             contains(segment.needs(), n) || (group.needs().size() == 1 && contains(segment.alone(), n)),
                             "need " + n + " may not lie there");
                     used += need.shortUm();
-                    spare[n][piece]++;
+                    change(n, piece, 1);
                 }
                 require(preparation.bevelUm()[angle] >= 0, "no saw cuts the bevel");
                 setUps.add(preparation.setUp()[angle]);
@@ -149,23 +150,25 @@ record CutPlan(List<Layout> layouts, List<Pair> pairs, Map<Measure, Long> values
             return used;
         }
 
+        private int change(int need, int piece, int by) {
+            return spare.merge((long) need * problem.pieces().size() + piece, by, Integer::sum);
+        }
+
         void pair(Pair pair) {
             Line line = problem.lines().get(pair.line());
             Option option = line.options().get(pair.option());
             require(problem.needs().get(option.neck()).role() == Role.NECK, "a head is taken for a neck");
             require(problem.needs().get(option.head()).role() == Role.HEAD, "a neck is taken for a head");
             require(line.pairing().allows(pair.neckPiece(), pair.headPiece()), "two pieces may not be paired");
-            require(--spare[option.neck()][pair.neckPiece()] >= 0, "a neck is used twice");
-            require(--spare[option.head()][pair.headPiece()] >= 0, "a head is used twice");
+            require(change(option.neck(), pair.neckPiece(), -1) >= 0, "a neck is used twice");
+            require(change(option.head(), pair.headPiece(), -1) >= 0, "a head is used twice");
             require(++made[pair.line()] <= line.quantity(), "more is made of " + line.code() + " than was ordered");
             filled += line.weight();
         }
 
         Map<Measure, Long> finish() {
-            for (int[] byPiece : spare) {
-                for (int left : byPiece) {
-                    require(left == 0, "a part belongs to no neck");
-                }
+            for (int left : spare.values()) {
+                require(left == 0, "a part belongs to no neck");
             }
             Map<Measure, Long> values = new EnumMap<>(Measure.class);
             values.put(Measure.FILLED, filled);
@@ -206,12 +209,7 @@ record CutPlan(List<Layout> layouts, List<Pair> pairs, Map<Measure, Long> values
         return new SegmentUse(groups);
     }
 
-    private static boolean contains(int[] values, int wanted) {
-        for (int v : values) {
-            if (v == wanted) {
-                return true;
-            }
-        }
-        return false;
+    private static boolean contains(int[] ascending, int wanted) {
+        return Arrays.binarySearch(ascending, wanted) >= 0;
     }
 }

@@ -173,7 +173,19 @@ final class Draft {
                     }
                 }
             }
+            List<Place> heads = places.get(o.head());
+            int from = 0;
             for (Place n : places.get(o.neck())) {
+                // Both lists are in order of pieces.
+                while (from < heads.size() && heads.get(from).piece() < n.piece()) {
+                    from++;
+                }
+                if (from == heads.size()) {
+                    break;
+                }
+                if (heads.get(from).piece() != n.piece()) {
+                    continue;
+                }
                 if (!wanted.pairing().allows(n.piece(), n.piece())
                         || cost(o.neck(), n) == NOWHERE
                         || overlook.getAsBoolean()) {
@@ -181,8 +193,9 @@ final class Draft {
                 }
                 long first = cost(o.neck(), n);
                 put(o.neck(), n);
-                for (Place d : places.get(o.head())) {
-                    long second = d.piece() == n.piece() ? cost(o.head(), d) : NOWHERE;
+                for (int at = from; at < heads.size() && heads.get(at).piece() == n.piece(); at++) {
+                    Place d = heads.get(at);
+                    long second = cost(o.head(), d);
                     if (second != NOWHERE && first + second < bestCost) {
                         bestCost = first + second;
                         best = new Neck(line, i, n, d);

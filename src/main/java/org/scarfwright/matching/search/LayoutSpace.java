@@ -43,6 +43,7 @@ final class LayoutSpace {
     private final long unit2;
     private final long room2;
 
+    private final int units;
     private final long[][] most;
     private final long[] worth;
     private long cent;
@@ -54,22 +55,41 @@ final class LayoutSpace {
     private long threshold;
     private @Nullable Visitor visitor;
 
-    LayoutSpace(RackModel model, Site site) {
+    /** Room to reckon in, used by one segment after the other: a rack of thousands has no place for a table each. */
+    static final class Desk {
+        private long[][] most = new long[0][];
+        private final int[] roleCounts;
+
+        Desk(RackModel model) {
+            roleCounts = new int[model.roleLimit.length];
+        }
+
+        private long[][] most(int rows, int length) {
+            if (most.length < rows || most[0].length < length) {
+                most = new long[Math.max(rows, most.length)][Math.max(length, 2 * UNITS)];
+            }
+            return most;
+        }
+    }
+
+    /** @param desk used until the next segment takes it */
+    LayoutSpace(RackModel model, Site site, Desk desk) {
         this.model = model;
         this.site = site;
-        kinds = site.kinds().length;
+        kinds = site.menu().size();
         length2 = new long[kinds];
         half2 = new long[kinds];
         for (int i = 0; i < kinds; i++) {
-            half2[i] = site.alone()[i] ? 0 : site.cutUm(i);
-            length2[i] = 2 * site.shortUm()[i] + (site.alone()[i] ? 2 * site.cutUm(i) : half2[i]);
+            half2[i] = site.menu().alone()[i] ? 0 : site.cutUm(i);
+            length2[i] = 2 * site.menu().shortUm()[i] + (site.menu().alone()[i] ? 2 * site.cutUm(i) : half2[i]);
         }
         room2 = 2 * (site.lengthUm() + site.preparation().squareKerfUm());
         unit2 = Math.max(1, room2 / UNITS);
-        most = new long[kinds + 1][(int) (room2 / unit2) + 1];
+        units = (int) (room2 / unit2) + 1;
+        most = desk.most(kinds + 1, units);
         worth = new long[kinds];
         counts = new int[kinds];
-        roleCounts = new int[model.roleLimit.length];
+        roleCounts = desk.roleCounts;
         long shortest = Long.MAX_VALUE;
         for (long l : length2) {
             shortest = Math.min(shortest, l);
@@ -81,11 +101,10 @@ final class LayoutSpace {
     void price(Prices prices) {
         cent = prices.cent();
         for (int i = 0; i < kinds; i++) {
-            worth[i] = prices.supply()[model.supplyOf[site.kinds()[i]][site.bundle()]];
+            worth[i] = prices.supply()[site.menu().supply()[i]];
         }
         long whole = site.rule().restCents(site.lengthUm());
         long kerf = site.preparation().squareKerfUm();
-        int units = most[0].length;
         for (int b = 0; b < units; b++) {
             long restUm = Math.min(site.lengthUm(), Math.max(0, ((b + 1) * unit2 - 1) / 2 - kerf));
             most[kinds][b] = cent == 0 ? 0 : cent * (site.rule().restCents(restUm) - whole);
@@ -97,12 +116,12 @@ final class LayoutSpace {
 
     private void fill(long[] row, long[] next, int i) {
         if (worth[i] <= 0) {
-            System.arraycopy(next, 0, row, 0, row.length);
+            System.arraycopy(next, 0, row, 0, units);
             return;
         }
         int step = (int) (length2[i] / unit2);
-        int limit = model.kindLimit[site.kinds()[i]];
-        for (int b = 0; b < row.length; b++) {
+        int limit = model.kindLimit[site.menu().kinds()[i]];
+        for (int b = 0; b < units; b++) {
             long best = next[b];
             int from = b - step;
             for (int c = 1; c <= limit && from >= 0; c++, from -= step) {
@@ -178,7 +197,7 @@ final class LayoutSpace {
         long room = left2;
         boolean openOdd = odd;
         for (int i = from; i < kinds; i++) {
-            if (i > from && site.run()[i] != site.run()[i - 1]) {
+            if (i > from && site.menu().run()[i] != site.menu().run()[i - 1]) {
                 if (openOdd) {
                     room -= half2[i - 1];
                 }
@@ -187,7 +206,7 @@ final class LayoutSpace {
             if (hopeless(i, room, value)) {
                 return;
             }
-            int kind = site.kinds()[i];
+            int kind = site.menu().kinds()[i];
             int role = model.kindRole[kind];
             if (counts[i] >= model.kindLimit[kind] || roleCounts[role] >= model.roleLimit[role]) {
                 continue;

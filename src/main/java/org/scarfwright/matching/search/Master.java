@@ -8,6 +8,7 @@ import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
 import org.scarfwright.matching.search.RackModel.Prepared;
 import org.scarfwright.matching.search.RackModel.Site;
+import org.scarfwright.matching.search.RackModel.Team;
 import org.scarfwright.matching.search.SearchResult.Measure;
 
 /**
@@ -20,7 +21,7 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  *   supply     sum(parts x) - sum(f) = 0
  *   piece      sum(x of single segments) + sum(y) &lt;= pieces in the bundle
  *   segment    sum(x on it) &lt;= y,   y &lt;= sum(x of the preparation)
- *   line       sum(f) &lt;= quantity
+ *   team       sum(f) &lt;= quantity
  *   set-up     sum(x that use it, by bundle or by segment) &lt;= pieces * z
  *              sum(parts of one role of a line at it) &lt;= parts the role can take * z
  *   held       sum(w f) &gt;= filled, book value &lt;= …, pieces &lt;= …, set-ups &lt;= …
@@ -77,9 +78,8 @@ final class Master {
         }
         firstFlow = program.columns();
         for (Flow f : model.flows) {
-            long weight = model.problem.lines().get(f.line()).weight();
-            int quantity = model.problem.lines().get(f.line()).quantity();
-            program.addColumn(0, quantity, -weight * objective.weight(Measure.FILLED), true);
+            Team team = model.teams.get(f.team());
+            program.addColumn(0, team.quantity(), -team.weight() * objective.weight(Measure.FILLED), true);
         }
         boolean countSetUps = objective.counts(Measure.SET_UPS) || this.held.containsKey(Measure.SET_UPS);
         for (int u = 0; u < setUpColumn.length; u++) {
@@ -87,7 +87,7 @@ final class Master {
         }
         supplyRows();
         pieceRows();
-        lineRows();
+        teamRows();
         if (countSetUps) {
             setUpRows();
         }
@@ -119,7 +119,7 @@ final class Master {
         for (int c = 0; c < layouts.size(); c++) {
             SiteLayout x = layouts.get(c);
             for (int i = 0; i < x.at.length; i++) {
-                program.put(supplyRow[model.supplyOf[x.kind(i)][x.site.bundle()]], c, x.count[i]);
+                program.put(supplyRow[x.supply(i)], c, x.count[i]);
             }
         }
         for (int i = 0; i < model.flows.size(); i++) {
@@ -164,13 +164,13 @@ final class Master {
         }
     }
 
-    private void lineRows() {
-        int[] row = new int[model.problem.lines().size()];
-        for (int l = 0; l < row.length; l++) {
-            row[l] = program.addRow(-FREE, model.problem.lines().get(l).quantity());
+    private void teamRows() {
+        int[] row = new int[model.teams.size()];
+        for (int t = 0; t < row.length; t++) {
+            row[t] = program.addRow(-FREE, model.teams.get(t).quantity());
         }
         for (int i = 0; i < model.flows.size(); i++) {
-            program.put(row[model.flows.get(i).line()], firstFlow + i, 1);
+            program.put(row[model.flows.get(i).team()], firstFlow + i, 1);
         }
     }
 
@@ -203,7 +203,7 @@ final class Master {
             SiteLayout x = layouts.get(c);
             Map<Long, Integer> parts = new LinkedHashMap<>();
             for (int i = 0; i < x.at.length; i++) {
-                int u = x.site.preparation().setUp()[x.site.angle()[x.at[i]]];
+                int u = x.site.preparation().setUp()[x.site.menu().angle()[x.at[i]]];
                 parts.merge((long) model.kindRole[x.kind(i)] * setUpColumn.length + u, x.count[i], Integer::sum);
             }
             for (Map.Entry<Long, Integer> e : parts.entrySet()) {
@@ -228,7 +228,7 @@ final class Master {
                     program.put(
                             filledRow,
                             firstFlow + i,
-                            model.problem.lines().get(model.flows.get(i).line()).weight());
+                            model.teams.get(model.flows.get(i).team()).weight());
                 }
                 continue;
             }

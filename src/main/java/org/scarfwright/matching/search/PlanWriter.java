@@ -10,6 +10,8 @@ import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
 import org.scarfwright.matching.search.RackModel.Prepared;
 import org.scarfwright.matching.search.RackModel.Site;
+import org.scarfwright.matching.search.RackModel.Team;
+import org.scarfwright.matching.search.SearchProblem.Line;
 import org.scarfwright.matching.search.SearchProblem.Option;
 import org.scarfwright.matching.search.SearchProblem.Segment;
 import org.scarfwright.matching.search.SearchProblem.StockPiece;
@@ -123,7 +125,7 @@ final class PlanWriter {
 
     private void lay(Cut cut, SiteLayout layout) {
         for (int i = 0; i < layout.at.length; i++) {
-            int supply = model.supplyOf[layout.kind(i)][layout.site.bundle()];
+            int supply = layout.supply(i);
             for (int c = 0; c < layout.count[i]; c++) {
                 parts.get(supply).add(new Part(cut, layout.site.segment()));
             }
@@ -132,13 +134,17 @@ final class PlanWriter {
 
     private List<Pair> pair(Choice choice) {
         List<Pair> pairs = new ArrayList<>();
+        int[] made = new int[model.problem.lines().size()];
         for (int i = 0; i < choice.flows().length; i++) {
             Flow f = model.flows.get(i);
-            Option option = model.problem.lines().get(f.line()).options().get(f.option());
             for (int c = 0; c < choice.flows()[i]; c++) {
-                int neck = take(f.neckSupply(), option.neck());
-                int head = take(f.headSupply(), option.head());
-                pairs.add(new Pair(f.line(), f.option(), neck, head));
+                int l = next(model.teams.get(f.team()), made);
+                int option = option(model.problem.lines().get(l), f);
+                Option o = model.problem.lines().get(l).options().get(option);
+                int neck = take(f.neckSupply(), o.neck());
+                int head = take(f.headSupply(), o.head());
+                pairs.add(new Pair(l, option, neck, head));
+                made[l]++;
             }
         }
         for (Deque<Part> left : parts) {
@@ -147,6 +153,28 @@ final class PlanWriter {
             }
         }
         return pairs;
+    }
+
+    /** The first line of a team that more is wanted of. */
+    private int next(Team team, int[] made) {
+        for (int l : team.lines()) {
+            if (made[l] < model.problem.lines().get(l).quantity()) {
+                return l;
+            }
+        }
+        throw new IllegalStateException("More necks are made than were ordered");
+    }
+
+    /** The option of a line that takes parts of a flow's supplies. */
+    private int option(Line line, Flow f) {
+        for (int i = 0; i < line.options().size(); i++) {
+            Option o = line.options().get(i);
+            if (model.kindOfNeed[o.neck()] == model.kindOfSupply[f.neckSupply()]
+                    && model.kindOfNeed[o.head()] == model.kindOfSupply[f.headSupply()]) {
+                return i;
+            }
+        }
+        throw new IllegalStateException("A neck is made that its line has no option for");
     }
 
     private int take(int supply, int need) {

@@ -7,7 +7,7 @@ import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
 import org.scarfwright.matching.search.RackModel.Prepared;
 import org.scarfwright.matching.search.RackModel.Site;
-import org.scarfwright.matching.search.SearchProblem.Line;
+import org.scarfwright.matching.search.RackModel.Team;
 import org.scarfwright.matching.search.SearchResult.Measure;
 
 /**
@@ -15,17 +15,17 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  *
  * <p>Let x count layouts, f flows. The rows {@code sum(a x) - sum(f) = 0} of the supplies, with multipliers v, and (on the
  * level of book value) {@code sum(w f) >= F}, with multiplier p >= 0, are moved into the objective. What is left falls apart
- * into pieces and lines, each solved by itself, so for every choice of v and p
+ * into pieces and teams, each solved by itself, so for every choice of v and p
  * <pre>
  *   optimum >= p F + sum over bundles of count * min(0, cheapest way to cut one at these prices)
- *                  + sum over lines of quantity * min(0, cheapest flow: v(neck) + v(head) - w p)
+ *                  + sum over teams of quantity * min(0, cheapest flow: v(neck) + v(head) - w p)
  * </pre>
  * A plan that uses a layout whose piece is g dearer than the cheapest costs at least this bound plus g: which is why layouts
  * with g above (best plan - bound) need not be looked at. Lagrangian duality; derived here. No floating-point number enters.
  */
 final class PriceBound {
     private final RackModel model;
-    private final List<LayoutSpace> spaces = new ArrayList<>();
+    private final LayoutSpace.Desk desk;
     private final long[] siteBest;
     private final long[] bundleBest;
     private Prices prices;
@@ -33,9 +33,7 @@ final class PriceBound {
 
     PriceBound(RackModel model) {
         this.model = model;
-        for (Site site : model.sites) {
-            spaces.add(new LayoutSpace(model, site));
-        }
+        desk = new LayoutSpace.Desk(model);
         siteBest = new long[model.sites.size()];
         bundleBest = new long[model.bundles.size()];
         prices = new Prices(Measure.BOOK_VALUE, new long[model.supplies], 0);
@@ -59,21 +57,21 @@ final class PriceBound {
             bundleBest[b.index()] = Math.min(0, best);
             scaled = Math.addExact(scaled, Math.multiplyExact(bundleBest[b.index()], (long) b.count()));
         }
-        long[] lineBest = new long[model.problem.lines().size()];
+        long[] teamBest = new long[model.teams.size()];
         for (Flow f : model.flows) {
-            lineBest[f.line()] = Math.min(lineBest[f.line()], reduced(f));
+            teamBest[f.team()] = Math.min(teamBest[f.team()], reduced(f));
         }
-        for (int l = 0; l < lineBest.length; l++) {
-            long quantity = model.problem.lines().get(l).quantity();
-            scaled = Math.addExact(scaled, Math.multiplyExact(lineBest[l], quantity));
+        for (Team t : model.teams) {
+            scaled = Math.addExact(scaled, Math.multiplyExact(teamBest[t.index()], (long) t.quantity()));
         }
         return scaled;
     }
 
     private long reduced(Flow f) {
-        Line line = model.problem.lines().get(f.line());
         long gain = prices.level() == Measure.FILLED ? Prices.ONE : prices.filled();
-        return prices.supply()[f.neckSupply()] + prices.supply()[f.headSupply()] - line.weight() * gain;
+        return prices.supply()[f.neckSupply()]
+                + prices.supply()[f.headSupply()]
+                - model.teams.get(f.team()).weight() * gain;
     }
 
     private long priceOne(Prepared r, List<SiteLayout> into) {
@@ -81,14 +79,19 @@ final class PriceBound {
         long sum = base;
         long least = Long.MAX_VALUE;
         for (Site s : r.sites()) {
-            LayoutSpace space = spaces.get(s.index());
-            space.price(prices);
+            LayoutSpace space = priced(s);
             long best = space.cheapest(r.single() ? -base : 0, into);
             siteBest[s.index()] = best;
             least = Math.min(least, best);
             sum += Math.min(0, best);
         }
         return least < 0 ? sum : base + least;
+    }
+
+    private LayoutSpace priced(Site site) {
+        LayoutSpace space = new LayoutSpace(model, site, desk);
+        space.price(prices);
+        return space;
     }
 
     private long base(Prepared r) {
@@ -111,7 +114,8 @@ final class PriceBound {
             }
             for (Site s : r.sites()) {
                 long rest = base(r) + others - Math.min(0, siteBest[s.index()]) - bundleBest[r.bundle()];
-                if (!spaces.get(s.index()).all(gap - rest, limit - result.size(), result)) {
+                // The cheapest is known: where even that is too dear nothing is listed.
+                if (siteBest[s.index()] <= gap - rest && !priced(s).all(gap - rest, limit - result.size(), result)) {
                     return Optional.empty();
                 }
             }

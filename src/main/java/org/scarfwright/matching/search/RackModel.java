@@ -5,8 +5,11 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.LongStream;
 import org.scarfwright.matching.search.SearchProblem.Line;
 import org.scarfwright.matching.search.SearchProblem.Need;
 import org.scarfwright.matching.search.SearchProblem.Option;
@@ -21,9 +24,10 @@ import org.scarfwright.matching.search.SearchProblem.StockPiece;
  *   <li>A <b>kind</b> is a set of needs that lie on the same segments, take the same length and angle, and sort the pieces into
  *       the same groups: which order a part of it goes to is decided after the cutting.
  *   <li>A <b>bundle</b> is a set of pieces of the same value, the same preparations and the same groups.
- *   <li>A <b>supply</b> is a kind in one group of pieces; a <b>flow</b> is an option of a line made from a neck supply and a
- *       head supply that may be paired. A plan is a choice of layouts and whole flows with, for every supply, as many parts cut
- *       as flows take.
+ *   <li>A <b>supply</b> is a kind in one group of pieces.
+ *   <li>A <b>team</b> is a set of lines of the same weight that can be made from the same pairs of supplies; a <b>flow</b> is a
+ *       team with one such pair. A plan is a choice of layouts and whole flows with, for every supply, as many parts cut as
+ *       flows take.
  * </ul>
  *
  * Source: derived here.
@@ -50,44 +54,47 @@ final class RackModel {
     }
 
     /**
-     * One segment of a bundle's preparation.
+     * The kinds that fit a segment, those of one angle next to each other. Segments that offer the same share one menu.
      *
-     * @param kinds that fit, those of one angle next to each other
-     * @param angle by position in {@code kinds}
-     * @param shortUm by position in {@code kinds}
+     * @param supply by position in {@code kinds}: where a part of it from here goes
      * @param run by position in {@code kinds}: equal for kinds that may share a bevel; such kinds lie next to each other
      * @param alone by position in {@code kinds}: parts of it share their bevel with no other
      */
     @SuppressWarnings("ArrayRecordComponent") // read in inner loops and never compared
-    record Site(
-            int index,
-            int bundle,
-            int prepared,
-            int segment,
-            Segment rule,
-            Preparation preparation,
-            int[] kinds,
-            int[] angle,
-            long[] shortUm,
-            int[] run,
-            boolean[] alone) {
+    record Menu(int[] kinds, int[] supply, int[] angle, long[] shortUm, int[] run, boolean[] alone) {
+        int size() {
+            return kinds.length;
+        }
+    }
+
+    /**
+     * One segment of a bundle's preparation.
+     *
+     * @param menu the kinds that fit
+     */
+    record Site(int index, int bundle, int prepared, int segment, Segment rule, Preparation preparation, Menu menu) {
         long lengthUm() {
             return rule.lengthUm();
         }
 
-        /** What one bevel cut and the square cut of its group take, by position in {@code kinds}. */
+        /** What one bevel cut and the square cut of its group take, by position in the menu. */
         long cutUm(int at) {
-            return preparation.bevelUm()[angle[at]] + preparation.squareKerfUm();
+            return preparation.bevelUm()[menu.angle()[at]] + preparation.squareKerfUm();
         }
     }
 
-    /** One way from supplies to a neck of a line. */
-    record Flow(int line, int option, int neckSupply, int headSupply) {}
+    /** Lines that cannot be told apart; {@code lines} ascending. */
+    record Team(int index, List<Integer> lines, long weight, int quantity) {}
+
+    /** One way from supplies to a neck of a team. */
+    record Flow(int team, int neckSupply, int headSupply) {}
 
     final SearchProblem problem;
 
     final int kinds;
+    /** -1 for a need that is part of no option. */
     final int[] kindOfNeed;
+
     final int[] kindAngle;
     final long[] kindShortUm;
     /** Most parts of the kind that all lines together can take. */
@@ -100,170 +107,319 @@ final class RackModel {
     final List<Bundle> bundles = new ArrayList<>();
     final List<Prepared> prepared = new ArrayList<>();
     final List<Site> sites = new ArrayList<>();
-
-    /** By kind, then bundle: the supply a part of the kind from there goes to, or -1. */
-    final int[][] supplyOf;
+    final int[] bundleOfPiece;
 
     final int supplies;
+    final int[] kindOfSupply;
+    final List<Team> teams = new ArrayList<>();
+    final int[] teamOfLine;
     final List<Flow> flows = new ArrayList<>();
+    private final Map<Flow, Integer> flowIndex = new HashMap<>();
+    private final Map<Ints, Menu> menus = new HashMap<>();
+
+    /** Compared by content. */
+    @SuppressWarnings("ArrayRecordComponent")
+    private record Ints(int[] values) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Ints o && Arrays.equals(values, o.values);
+        }
+
+        @Override
+        public int hashCode() {
+            return Arrays.hashCode(values);
+        }
+    }
+
+    /** A list of whole numbers that grows. */
+    private static final class IntList {
+        private int[] values = new int[8];
+        private int size;
+
+        void add(int value) {
+            if (size == values.length) {
+                values = Arrays.copyOf(values, size * 2);
+            }
+            values[size++] = value;
+        }
+
+        int[] toArray() {
+            return Arrays.copyOf(values, size);
+        }
+    }
+
+    /**
+     * Where a part fits and how its pieces are sorted.
+     *
+     * @param where triples of piece, preparation and segment, a segment where it shares no bevel as {@code -1 - segment}
+     * @param pieces distinct pieces of {@code where}, ascending
+     * @param group by position in {@code pieces}: equal for pieces that the line's pairing treats alike
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    private record Spread(int[] where, int[] pieces, int[] group) {
+        int groups() {
+            return highest(group) + 1;
+        }
+    }
 
     RackModel(SearchProblem problem) {
         this.problem = problem;
-        int needs = problem.needs().size();
-        int pieces = problem.pieces().size();
+        int lines = problem.lines().size();
+        NeedClasses alike = new NeedClasses(problem);
+        List<int[]> where = where(alike);
 
-        int[][] group = groups();
-        boolean[][] live = new boolean[needs][];
-        for (int n = 0; n < needs; n++) {
-            live[n] = new boolean[highest(group[n]) + 1];
+        // Lines into types: the first of each stands for all.
+        int[] typeOfLine = new int[lines];
+        Map<List<Object>, Integer> typeByKey = new LinkedHashMap<>();
+        IntList firstLine = new IntList();
+        for (int l = 0; l < lines; l++) {
+            List<Object> key = new ArrayList<>();
+            key.add(alike.pairingOfLine[l]);
+            for (Option o : problem.lines().get(l).options()) {
+                key.add(alike.classOf[o.neck()]);
+                key.add(alike.classOf[o.head()]);
+            }
+            Integer known = typeByKey.putIfAbsent(key, firstLine.size);
+            typeOfLine[l] = known == null ? firstLine.size : known;
+            if (known == null) {
+                firstLine.add(l);
+            }
         }
-        for (Line line : problem.lines()) {
-            for (Option o : line.options()) {
-                boolean[][] allowed = allowed(line, o, group);
-                for (int g = 0; g < allowed.length; g++) {
-                    for (int h = 0; h < allowed[g].length; h++) {
-                        if (allowed[g][h]) {
-                            live[o.neck()][g] = true;
-                            live[o.head()][h] = true;
-                        }
-                    }
+        int[] firstOfType = firstLine.toArray();
+
+        // Their needs into kinds.
+        kindOfNeed = new int[problem.needs().size()];
+        Arrays.fill(kindOfNeed, -1);
+        Map<List<Object>, Integer> kindByKey = new LinkedHashMap<>();
+        List<Spread> kindSpread = new ArrayList<>();
+        IntList firstNeed = new IntList();
+        Map<Integer, Spread> spreads = new HashMap<>();
+        int[][] canonicalIds = new int[problem.needs().size()][];
+        for (int l : firstOfType) {
+            Line line = problem.lines().get(l);
+            spread(line, alike, where, spreads);
+            for (int n : needsOf(line)) {
+                int[] canonicalId = new int[spread(spreads, n).groups()];
+                Spread canonical = canonical(spread(spreads, n), live(line, n, spreads), canonicalId);
+                canonicalIds[n] = canonicalId;
+                Need need = problem.needs().get(n);
+                List<Object> key =
+                        List.of(need.angle(), need.shortUm(), new Ints(canonical.where()), new Ints(canonical.group()));
+                Integer known = kindByKey.putIfAbsent(key, firstNeed.size);
+                kindOfNeed[n] = known == null ? firstNeed.size : known;
+                if (known == null) {
+                    firstNeed.add(n);
+                    kindSpread.add(canonical);
                 }
             }
         }
-
-        // Needs into kinds.
-        kindOfNeed = new int[needs];
-        int[][] canonical = new int[needs][];
-        int[][] canonicalId = new int[needs][];
-        Map<List<Object>, Integer> kindByKey = new LinkedHashMap<>();
-        List<Integer> firstNeed = new ArrayList<>();
-        for (int n = 0; n < needs; n++) {
-            canonicalId[n] = new int[live[n].length];
-            canonical[n] = canonicalGroups(group[n], live[n], canonicalId[n]);
-            Need need = problem.needs().get(n);
-            List<Object> key = List.of(need.angle(), need.shortUm(), ints(canonical[n]), membership(n, canonical[n]));
-            Integer known = kindByKey.get(key);
-            if (known == null) {
-                known = firstNeed.size();
-                kindByKey.put(key, known);
-                firstNeed.add(n);
+        for (int l = 0; l < lines; l++) {
+            List<Option> own = problem.lines().get(l).options();
+            List<Option> first = problem.lines().get(firstOfType[typeOfLine[l]]).options();
+            for (int o = 0; o < own.size(); o++) {
+                kindOfNeed[own.get(o).neck()] = kindOfNeed[first.get(o).neck()];
+                kindOfNeed[own.get(o).head()] = kindOfNeed[first.get(o).head()];
             }
-            kindOfNeed[n] = known;
         }
-        kinds = firstNeed.size();
+        kinds = firstNeed.size;
         kindAngle = new int[kinds];
         kindShortUm = new long[kinds];
-        int[][] kindGroup = new int[kinds][];
         for (int k = 0; k < kinds; k++) {
-            Need need = problem.needs().get(firstNeed.get(k));
+            Need need = problem.needs().get(firstNeed.values[k]);
             kindAngle[k] = need.angle();
             kindShortUm[k] = need.shortUm();
-            kindGroup[k] = canonical[firstNeed.get(k)];
         }
         kindLimit = new int[kinds];
         kindRole = new int[kinds];
         roleLimit = limits();
 
-        // Supplies.
-        int[][] supplyOfGroup = new int[kinds][];
-        int count = 0;
+        // Supplies: a kind's are numbered on from the first.
+        int[] firstSupply = new int[kinds];
+        IntList supplyKinds = new IntList();
         for (int k = 0; k < kinds; k++) {
-            supplyOfGroup[k] = new int[highest(kindGroup[k]) + 1];
-            for (int g = 0; g < supplyOfGroup[k].length; g++) {
-                supplyOfGroup[k][g] = count++;
+            firstSupply[k] = supplyKinds.size;
+            for (int g = kindSpread.get(k).groups(); g > 0; g--) {
+                supplyKinds.add(k);
             }
         }
-        supplies = count;
+        supplies = supplyKinds.size;
+        kindOfSupply = supplyKinds.toArray();
 
-        // Pieces into bundles.
-        Map<List<Object>, List<Integer>> bundleByKey = new LinkedHashMap<>();
-        boolean[] samePieceKind = samePieceKinds();
-        for (int p = 0; p < pieces; p++) {
-            bundleByKey
-                    .computeIfAbsent(bundleKey(p, kindGroup, samePieceKind), key -> new ArrayList<>())
-                    .add(p);
-        }
-        supplyOf = new int[kinds][bundleByKey.size()];
-        for (List<Integer> alike : bundleByKey.values()) {
-            addBundle(List.copyOf(alike), kindGroup, supplyOfGroup);
-        }
+        bundleOfPiece = new int[problem.pieces().size()];
+        bundle(kindSpread, firstSupply);
 
-        // Flows.
-        for (int l = 0; l < problem.lines().size(); l++) {
+        // Lines into teams, with their flows.
+        List<Set<Flow>> flowsOfType = new ArrayList<>();
+        for (int l : firstOfType) {
+            Set<Flow> found = new LinkedHashSet<>();
             Line line = problem.lines().get(l);
-            for (int i = 0; i < line.options().size(); i++) {
-                Option o = line.options().get(i);
-                boolean[][] allowed = allowed(line, o, group);
+            for (Option o : line.options()) {
+                boolean[][] allowed = allowed(line, o, spreads);
                 for (int g = 0; g < allowed.length; g++) {
                     for (int h = 0; h < allowed[g].length; h++) {
                         if (allowed[g][h]) {
-                            int neck = supplyOfGroup[kindOfNeed[o.neck()]][canonicalId[o.neck()][g]];
-                            int head = supplyOfGroup[kindOfNeed[o.head()]][canonicalId[o.head()][h]];
-                            flows.add(new Flow(l, i, neck, head));
+                            int neck = firstSupply[kindOfNeed[o.neck()]] + canonicalIds[o.neck()][g];
+                            int head = firstSupply[kindOfNeed[o.head()]] + canonicalIds[o.head()][h];
+                            found.add(new Flow(-1, neck, head));
                         }
                     }
                 }
             }
+            flowsOfType.add(found);
+        }
+        teamOfLine = new int[lines];
+        Map<List<Object>, List<Integer>> teamByKey = new LinkedHashMap<>();
+        for (int l = 0; l < lines; l++) {
+            List<Object> key = List.of(problem.lines().get(l).weight(), flowsOfType.get(typeOfLine[l]));
+            teamByKey.computeIfAbsent(key, k -> new ArrayList<>()).add(l);
+        }
+        for (List<Integer> together : teamByKey.values()) {
+            int t = teams.size();
+            int quantity = 0;
+            for (int l : together) {
+                teamOfLine[l] = t;
+                quantity += problem.lines().get(l).quantity();
+            }
+            int first = together.get(0);
+            teams.add(new Team(
+                    t, List.copyOf(together), problem.lines().get(first).weight(), quantity));
+            for (Flow f : flowsOfType.get(typeOfLine[first])) {
+                Flow flow = new Flow(t, f.neckSupply(), f.headSupply());
+                flowIndex.put(flow, flows.size());
+                flows.add(flow);
+            }
         }
     }
 
-    /** By piece, the index of its bundle. */
-    int[] bundleOfPiece() {
-        int[] result = new int[problem.pieces().size()];
-        for (Bundle b : bundles) {
-            for (int p : b.pieces()) {
-                result[p] = b.index();
+    /** The flow's position in {@link #flows}. */
+    int indexOf(Flow flow) {
+        Integer index = flowIndex.get(flow);
+        if (index == null) {
+            throw new IllegalStateException("A pair of the plan is not a flow of its model: " + flow);
+        }
+        return index;
+    }
+
+    /** The supply that parts of a kind from a bundle go to. */
+    int supply(int kind, int bundle) {
+        for (Prepared r : bundles.get(bundle).preparations()) {
+            for (Site s : r.sites()) {
+                for (int i = 0; i < s.menu().size(); i++) {
+                    if (s.menu().kinds()[i] == kind) {
+                        return s.menu().supply()[i];
+                    }
+                }
             }
         }
-        return result;
+        throw new IllegalStateException("Kind " + kind + " does not lie on bundle " + bundle);
     }
 
     /** What filling every line that has a flow would count: no plan fills more. */
     long fillableWeight() {
-        boolean[] can = new boolean[problem.lines().size()];
+        boolean[] can = new boolean[teams.size()];
         for (Flow f : flows) {
-            can[f.line()] = true;
+            can[f.team()] = true;
         }
         long sum = 0;
-        for (int l = 0; l < can.length; l++) {
-            if (can[l]) {
-                sum += problem.lines().get(l).weight() * problem.lines().get(l).quantity();
+        for (Team t : teams) {
+            if (can[t.index()]) {
+                sum += t.weight() * t.quantity();
             }
         }
         return sum;
     }
 
-    /**
-     * By need, then piece: a number that is equal for pieces the line's pairing treats alike, -1 where the need can never lie.
-     * Groups whose rows (or columns) of the compatibility table agree wherever it matters are put together.
-     */
-    private int[][] groups() {
-        int pieces = problem.pieces().size();
-        int[][] group = new int[problem.needs().size()][];
-        for (int n = 0; n < group.length; n++) {
-            Need need = problem.needs().get(n);
-            SearchProblem.Pairing pairing = problem.lines().get(need.line()).pairing();
-            int[] given = need.role() == SearchProblem.Role.NECK ? pairing.neckGroup() : pairing.headGroup();
-            group[n] = new int[pieces];
-            for (int p = 0; p < pieces; p++) {
-                group[n][p] = !fitsSomewhere(n, p) ? -1 : pairing.samePiece() ? p : given[p];
+    /** By class of needs, where they fit: triples as in {@link Spread}. */
+    private List<int[]> where(NeedClasses alike) {
+        List<IntList> where = new ArrayList<>();
+        for (int c = 0; c < alike.first.length; c++) {
+            where.add(new IntList());
+        }
+        for (int p = 0; p < problem.pieces().size(); p++) {
+            List<Preparation> preparations = problem.pieces().get(p).preparations();
+            for (int r = 0; r < preparations.size(); r++) {
+                List<Segment> segments = preparations.get(r).segments();
+                for (int s = 0; s < segments.size(); s++) {
+                    for (int n : segments.get(s).needs()) {
+                        note(alike, where, n, new int[] {p, r, s}, segments.get(s));
+                    }
+                    for (int n : segments.get(s).alone()) {
+                        note(alike, where, n, new int[] {p, r, -1 - s}, segments.get(s));
+                    }
+                }
             }
         }
-        for (Line line : problem.lines()) {
-            if (!line.pairing().samePiece()) {
-                mergeGroups(line, group);
-            }
-        }
-        return group;
+        return where.stream().map(IntList::toArray).toList();
     }
 
-    private static void mergeGroups(Line line, int[][] group) {
+    private void note(NeedClasses alike, List<IntList> where, int n, int[] at, Segment segment) {
+        int c = alike.classOf[n];
+        Need need = problem.needs().get(n);
+        long bevel = problem.pieces().get(at[0]).preparations().get(at[1]).bevelUm()[need.angle()];
+        if (alike.first[c] == n && bevel >= 0 && need.shortUm() + bevel <= segment.lengthUm()) {
+            for (int v : at) {
+                where.get(c).add(v);
+            }
+        }
+    }
+
+    private static Set<Integer> needsOf(Line line) {
+        Set<Integer> needs = new LinkedHashSet<>();
+        for (Option o : line.options()) {
+            needs.add(o.neck());
+            needs.add(o.head());
+        }
+        return needs;
+    }
+
+    private static Spread spread(Map<Integer, Spread> spreads, int need) {
+        Spread spread = spreads.get(need);
+        if (spread == null) {
+            throw new IllegalStateException("Need " + need + " was not looked at");
+        }
+        return spread;
+    }
+
+    /**
+     * Sorts the pieces of a line's needs into groups. Groups whose rows (or columns) of the compatibility table agree wherever
+     * it matters are put together.
+     */
+    private void spread(Line line, NeedClasses alike, List<int[]> where, Map<Integer, Spread> into) {
+        SearchProblem.Pairing pairing = line.pairing();
+        for (int n : needsOf(line)) {
+            boolean neck = problem.needs().get(n).role() == SearchProblem.Role.NECK;
+            int[] given = neck ? pairing.neckGroup() : pairing.headGroup();
+            int[] all = where.get(alike.classOf[n]);
+            IntList kept = new IntList();
+            IntList pieces = new IntList();
+            IntList group = new IntList();
+            for (int i = 0; i < all.length; i += 3) {
+                int g = pairing.samePiece() ? all[i] : given[all[i]];
+                if (g < 0) {
+                    continue;
+                }
+                kept.add(all[i]);
+                kept.add(all[i + 1]);
+                kept.add(all[i + 2]);
+                if (pieces.size == 0 || pieces.values[pieces.size - 1] != all[i]) {
+                    pieces.add(all[i]);
+                    group.add(g);
+                }
+            }
+            into.put(n, new Spread(kept.toArray(), pieces.toArray(), group.toArray()));
+        }
+        if (!pairing.samePiece()) {
+            mergeGroups(line, into);
+        }
+    }
+
+    private static void mergeGroups(Line line, Map<Integer, Spread> spreads) {
         boolean[][] table = line.pairing().compatible();
         boolean[] necks = new boolean[table.length];
         boolean[] heads = new boolean[table.length == 0 ? 0 : table[0].length];
         for (Option o : line.options()) {
-            mark(group[o.neck()], necks);
-            mark(group[o.head()], heads);
+            mark(spread(spreads, o.neck()).group(), necks);
+            mark(spread(spreads, o.head()).group(), heads);
         }
         Map<List<Integer>, Integer> rows = new HashMap<>();
         int[] neckTo = new int[necks.length];
@@ -290,109 +446,87 @@ final class RackModel {
             Integer first = heads[h] ? columns.putIfAbsent(partners, h) : null;
             headTo[h] = first == null ? h : first;
         }
-        boolean[] done = new boolean[group.length];
+        Set<Integer> done = new LinkedHashSet<>();
         for (Option o : line.options()) {
-            renumber(group[o.neck()], neckTo, done, o.neck());
-            renumber(group[o.head()], headTo, done, o.head());
+            renumber(spread(spreads, o.neck()).group(), neckTo, done.add(o.neck()));
+            renumber(spread(spreads, o.head()).group(), headTo, done.add(o.head()));
         }
     }
 
     private static void mark(int[] groups, boolean[] seen) {
         for (int g : groups) {
-            if (g >= 0) {
-                seen[g] = true;
-            }
+            seen[g] = true;
         }
     }
 
-    private static void renumber(int[] groups, int[] to, boolean[] done, int need) {
-        if (!done[need]) {
-            done[need] = true;
-            for (int p = 0; p < groups.length; p++) {
-                if (groups[p] >= 0) {
-                    groups[p] = to[groups[p]];
-                }
-            }
+    private static void renumber(int[] groups, int[] to, boolean first) {
+        for (int i = 0; first && i < groups.length; i++) {
+            groups[i] = to[groups[i]];
         }
     }
 
     /** By neck group, then head group of an option: both have pieces and may be paired. */
-    private static boolean[][] allowed(Line line, Option option, int[][] group) {
-        boolean[] necks = new boolean[highest(group[option.neck()]) + 1];
-        boolean[] heads = new boolean[highest(group[option.head()]) + 1];
-        mark(group[option.neck()], necks);
-        mark(group[option.head()], heads);
-        boolean[][] allowed = new boolean[necks.length][heads.length];
+    private static boolean[][] allowed(Line line, Option option, Map<Integer, Spread> spreads) {
+        Spread neck = spread(spreads, option.neck());
+        Spread head = spread(spreads, option.head());
+        boolean[] necks = new boolean[neck.groups()];
+        boolean[] heads = new boolean[head.groups()];
+        mark(neck.group(), necks);
+        mark(head.group(), heads);
+        boolean same = line.pairing().samePiece();
+        boolean[][] allowed = new boolean[necks.length][same ? Math.min(necks.length, heads.length) : heads.length];
         for (int g = 0; g < necks.length; g++) {
-            for (int h = 0; h < heads.length; h++) {
-                allowed[g][h] = necks[g]
-                        && heads[h]
-                        && (line.pairing().samePiece() ? g == h : line.pairing().compatible()[g][h]);
+            for (int h = 0; h < allowed[g].length; h++) {
+                allowed[g][h] =
+                        necks[g] && heads[h] && (same ? g == h : line.pairing().compatible()[g][h]);
             }
         }
         return allowed;
     }
 
-    private boolean fitsSomewhere(int need, int piece) {
-        for (Preparation r : problem.pieces().get(piece).preparations()) {
-            for (Segment s : r.segments()) {
-                if (fits(need, r, s)) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
-    private boolean fits(int need, Preparation r, Segment s) {
-        Need part = problem.needs().get(need);
-        long bevel = r.bevelUm()[part.angle()];
-        return (isAlone(need, s) || Arrays.binarySearch(s.needs(), need) >= 0)
-                && bevel >= 0
-                && part.shortUm() + bevel <= s.lengthUm();
-    }
-
-    private static boolean isAlone(int need, Segment s) {
-        return Arrays.binarySearch(s.alone(), need) >= 0;
-    }
-
-    /** Groups renumbered by first piece; a group no pair can use is -1. */
-    private static int[] canonicalGroups(int[] group, boolean[] live, int[] canonicalId) {
-        Arrays.fill(canonicalId, -1);
-        int[] result = new int[group.length];
-        int next = 0;
-        for (int p = 0; p < group.length; p++) {
-            if (group[p] < 0 || !live[group[p]]) {
-                result[p] = -1;
+    /** By group of a need: some option can use it. */
+    private static boolean[] live(Line line, int need, Map<Integer, Spread> spreads) {
+        boolean[] live = new boolean[spread(spreads, need).groups()];
+        for (Option o : line.options()) {
+            if (o.neck() != need && o.head() != need) {
                 continue;
             }
-            if (canonicalId[group[p]] < 0) {
-                canonicalId[group[p]] = next++;
-            }
-            result[p] = canonicalId[group[p]];
-        }
-        return result;
-    }
-
-    private List<Integer> membership(int need, int[] canonical) {
-        List<Integer> where = new ArrayList<>();
-        for (int p = 0; p < canonical.length; p++) {
-            if (canonical[p] < 0) {
-                continue;
-            }
-            List<Preparation> preparations = problem.pieces().get(p).preparations();
-            for (int r = 0; r < preparations.size(); r++) {
-                List<Segment> segments = preparations.get(r).segments();
-                for (int s = 0; s < segments.size(); s++) {
-                    if (fits(need, preparations.get(r), segments.get(s))) {
-                        where.add(p);
-                        where.add(r);
-                        where.add(isAlone(need, segments.get(s)) ? -1 - s : s);
+            boolean[][] allowed = allowed(line, o, spreads);
+            for (int g = 0; g < allowed.length; g++) {
+                for (int h = 0; h < allowed[g].length; h++) {
+                    if (allowed[g][h]) {
+                        live[o.neck() == need ? g : h] = true;
                     }
                 }
             }
         }
-        return where;
+        return live;
+    }
+
+    /** Only groups a pair can use, numbered by first piece. */
+    private static Spread canonical(Spread spread, boolean[] live, int[] canonicalId) {
+        Arrays.fill(canonicalId, -1);
+        IntList where = new IntList();
+        IntList pieces = new IntList();
+        IntList group = new IntList();
+        int next = 0;
+        int w = 0;
+        for (int i = 0; i < spread.pieces().length; i++) {
+            int g = spread.group()[i];
+            if (live[g]) {
+                if (canonicalId[g] < 0) {
+                    canonicalId[g] = next++;
+                }
+                pieces.add(spread.pieces()[i]);
+                group.add(canonicalId[g]);
+            }
+            for (; w < spread.where().length && spread.where()[w] == spread.pieces()[i]; w += 3) {
+                for (int j = 0; live[g] && j < 3; j++) {
+                    where.add(spread.where()[w + j]);
+                }
+            }
+        }
+        return new Spread(where.toArray(), pieces.toArray(), group.toArray());
     }
 
     /** Fills {@link #kindLimit} and {@link #kindRole}; lines that share a kind in a role share a limit. */
@@ -405,19 +539,20 @@ final class RackModel {
         }
         int[] roleOfKind = new int[kinds];
         Arrays.fill(roleOfKind, -1);
-        boolean[][] counted = new boolean[kinds][roles];
-        for (int n = 0; n < kindOfNeed.length; n++) {
-            Need need = problem.needs().get(n);
-            int role = need.line() * 2 + (need.role() == SearchProblem.Role.NECK ? 0 : 1);
-            int k = kindOfNeed[n];
-            if (!counted[k][role]) {
-                counted[k][role] = true;
-                kindLimit[k] += problem.lines().get(need.line()).quantity();
-            }
-            if (roleOfKind[k] < 0) {
-                roleOfKind[k] = role;
-            } else {
-                parent[root(parent, role)] = root(parent, roleOfKind[k]);
+        for (int l = 0; l < lines; l++) {
+            Set<Integer> counted = new LinkedHashSet<>();
+            for (int n : needsOf(problem.lines().get(l))) {
+                boolean neck = problem.needs().get(n).role() == SearchProblem.Role.NECK;
+                int role = l * 2 + (neck ? 0 : 1);
+                int k = kindOfNeed[n];
+                if (counted.add(neck ? k : -1 - k)) {
+                    kindLimit[k] += problem.lines().get(l).quantity();
+                }
+                if (roleOfKind[k] < 0) {
+                    roleOfKind[k] = role;
+                } else {
+                    parent[root(parent, role)] = root(parent, roleOfKind[k]);
+                }
             }
         }
         int[] limit = new int[roles];
@@ -440,78 +575,105 @@ final class RackModel {
 
     private boolean[] samePieceKinds() {
         boolean[] result = new boolean[kinds];
-        for (int n = 0; n < kindOfNeed.length; n++) {
-            if (problem.lines().get(problem.needs().get(n).line()).pairing().samePiece()) {
-                result[kindOfNeed[n]] = true;
+        for (Line line : problem.lines()) {
+            for (int n : needsOf(line)) {
+                result[kindOfNeed[n]] |= line.pairing().samePiece();
             }
         }
         return result;
     }
 
-    private List<Object> bundleKey(int piece, int[][] kindGroup, boolean[] samePieceKind) {
-        List<Object> key = new ArrayList<>();
+    /** What fits one piece: kinds with their group, and where each lies, in order of kinds. */
+    private static final class OnPiece {
+        final IntList kindAndGroup = new IntList();
+        /** Quadruples of kind, preparation, segment as in {@link Spread}, supply. */
+        final IntList at = new IntList();
+    }
+
+    private void bundle(List<Spread> kindSpread, int[] firstSupply) {
+        OnPiece[] on = new OnPiece[problem.pieces().size()];
+        for (int p = 0; p < on.length; p++) {
+            on[p] = new OnPiece();
+        }
+        for (int k = 0; k < kinds; k++) {
+            Spread spread = kindSpread.get(k);
+            int w = 0;
+            for (int i = 0; i < spread.pieces().length; i++) {
+                int p = spread.pieces()[i];
+                on[p].kindAndGroup.add(k);
+                on[p].kindAndGroup.add(spread.group()[i]);
+                for (; w < spread.where().length && spread.where()[w] == p; w += 3) {
+                    on[p].at.add(k);
+                    on[p].at.add(spread.where()[w + 1]);
+                    on[p].at.add(spread.where()[w + 2]);
+                    on[p].at.add(firstSupply[k] + spread.group()[i]);
+                }
+            }
+        }
+        boolean[] samePieceKind = samePieceKinds();
+        Map<Integer, List<List<Integer>>> byHash = new LinkedHashMap<>();
+        List<List<Integer>> inOrder = new ArrayList<>();
+        for (int p = 0; p < on.length; p++) {
+            long[] key = bundleKey(p, on[p], samePieceKind);
+            List<List<Integer>> candidates = byHash.computeIfAbsent(Arrays.hashCode(key), h -> new ArrayList<>());
+            List<Integer> alike = null;
+            for (List<Integer> candidate : candidates) {
+                int first = candidate.get(0);
+                if (Arrays.equals(key, bundleKey(first, on[first], samePieceKind))) {
+                    alike = candidate;
+                }
+            }
+            if (alike == null) {
+                alike = new ArrayList<>();
+                candidates.add(alike);
+                inOrder.add(alike);
+            }
+            alike.add(p);
+        }
+        for (List<Integer> alike : inOrder) {
+            addBundle(List.copyOf(alike), on[alike.get(0)]);
+        }
+    }
+
+    /** Equal for pieces that stand in for each other. */
+    private long[] bundleKey(int piece, OnPiece on, boolean[] samePieceKind) {
+        LongStream.Builder key = LongStream.builder();
         StockPiece p = problem.pieces().get(piece);
         key.add(p.valueCents());
-        for (int k = 0; k < kinds; k++) {
-            key.add(kindGroup[k][piece]);
-            if (kindGroup[k][piece] >= 0 && samePieceKind[k]) {
-                // Both parts come from this very piece, so no other stands in for it.
-                key.add("piece " + piece);
-            }
+        for (int i = 0; i < on.kindAndGroup.size; i += 2) {
+            int k = on.kindAndGroup.values[i];
+            key.add(k).add(on.kindAndGroup.values[i + 1]);
+            // Where both parts come from this very piece, no other stands in for it.
+            key.add(samePieceKind[k] ? piece : -1);
         }
+        key.add(-1);
+        for (int i = 0; i < on.at.size; i++) {
+            key.add(on.at.values[i]);
+        }
+        key.add(-1);
         for (Preparation r : p.preparations()) {
-            key.add(List.of(
-                    r.squareKerfUm(),
-                    longs(r.bevelUm()),
-                    ints(r.setUp()),
-                    r.planedMm3PerMetre(),
-                    r.segments().size()));
+            key.add(r.squareKerfUm())
+                    .add(r.planedMm3PerMetre())
+                    .add(r.segments().size());
+            for (int a = 0; a < r.bevelUm().length; a++) {
+                key.add(r.bevelUm()[a]).add(r.setUp()[a]);
+            }
             for (Segment s : r.segments()) {
-                Runs runs = kindsOn(r, s, piece, kindGroup);
-                key.add(List.of(s.lengthUm(), s.rests(), ints(runs.kinds()), ints(runs.run())));
+                key.add(s.lengthUm()).add(s.rests().size());
+                for (SearchProblem.RestValue v : s.rests()) {
+                    key.add(v.fromUm()).add(v.centsPerKm());
+                }
             }
         }
-        return key;
+        return key.build().toArray();
     }
 
-    /** Kinds on a segment, those that may share a bevel next to each other, and their runs; a lonely kind's run is below 0. */
-    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
-    private record Runs(int[] kinds, int[] run) {}
-
-    /** Kinds that fit a segment: by angle, the longer first, and those that share no bevel at the end. */
-    private Runs kindsOn(Preparation r, Segment s, int piece, int[][] kindGroup) {
-        int[] run = new int[kinds];
-        boolean[] on = new boolean[kinds];
-        for (int n = 0; n < kindOfNeed.length; n++) {
-            int k = kindOfNeed[n];
-            if (!on[k] && kindGroup[k][piece] >= 0 && fits(n, r, s)) {
-                on[k] = true;
-                run[k] = isAlone(n, s) ? -1 : kindAngle[k];
-            }
-        }
-        List<Integer> list = new ArrayList<>();
-        for (int k = 0; k < kinds; k++) {
-            if (on[k]) {
-                list.add(k);
-            }
-        }
-        list.sort(Comparator.comparing((Integer k) -> run[k] < 0)
-                .thenComparing(k -> kindAngle[k])
-                .thenComparing(k -> -kindShortUm[k])
-                .thenComparing(k -> k));
-        return new Runs(
-                list.stream().mapToInt(Integer::intValue).toArray(),
-                list.stream().mapToInt(k -> run[k]).toArray());
-    }
-
-    private void addBundle(List<Integer> pieces, int[][] kindGroup, int[][] supplyOfGroup) {
+    private void addBundle(List<Integer> pieces, OnPiece on) {
         int b = bundles.size();
-        int first = pieces.get(0);
-        for (int k = 0; k < kinds; k++) {
-            int g = kindGroup[k][first];
-            supplyOf[k][b] = g < 0 ? -1 : supplyOfGroup[k][g];
+        for (int p : pieces) {
+            bundleOfPiece[p] = b;
         }
-        StockPiece piece = problem.pieces().get(first);
+        StockPiece piece = problem.pieces().get(pieces.get(0));
         List<Prepared> usable = new ArrayList<>();
         for (int r = 0; r < piece.preparations().size(); r++) {
             Preparation preparation = piece.preparations().get(r);
@@ -520,9 +682,9 @@ final class RackModel {
             for (int s = 0; s < preparation.segments().size(); s++) {
                 Segment segment = preparation.segments().get(s);
                 base -= segment.restCents(segment.lengthUm());
-                Runs runs = kindsOn(preparation, segment, first, kindGroup);
-                if (runs.kinds().length > 0) {
-                    here.add(site(sites.size() + here.size(), b, s, preparation, runs));
+                Menu menu = menu(on, r, s);
+                if (menu.size() > 0) {
+                    here.add(new Site(sites.size() + here.size(), b, prepared.size(), s, segment, preparation, menu));
                 }
             }
             if (!here.isEmpty()) {
@@ -535,30 +697,41 @@ final class RackModel {
         bundles.add(new Bundle(b, pieces, piece.valueCents(), List.copyOf(usable)));
     }
 
-    private Site site(int index, int bundle, int segment, Preparation preparation, Runs runs) {
-        int n = runs.kinds().length;
+    /** Kinds that fit a segment: by angle, the longer first, and those that share no bevel at the end. */
+    private Menu menu(OnPiece on, int preparation, int segment) {
+        List<int[]> found = new ArrayList<>();
+        int[] at = on.at.values;
+        for (int i = 0; i < on.at.size; i += 4) {
+            int s = at[i + 2];
+            if (at[i + 1] == preparation && (s < 0 ? -1 - s : s) == segment) {
+                found.add(new int[] {at[i], s < 0 ? 1 : 0, at[i + 3]});
+            }
+        }
+        found.sort(Comparator.comparingInt((int[] f) -> f[1])
+                .thenComparing(f -> kindAngle[f[0]])
+                .thenComparing(f -> -kindShortUm[f[0]])
+                .thenComparing(f -> f[0]));
+        int[] key = found.stream().flatMapToInt(Arrays::stream).toArray();
+        return menus.computeIfAbsent(new Ints(key), k -> menu(found));
+    }
+
+    private Menu menu(List<int[]> found) {
+        int n = found.size();
+        int[] kind = new int[n];
+        int[] supply = new int[n];
         int[] angle = new int[n];
         long[] shortUm = new long[n];
         int[] run = new int[n];
         boolean[] alone = new boolean[n];
         for (int i = 0; i < n; i++) {
-            angle[i] = kindAngle[runs.kinds()[i]];
-            shortUm[i] = kindShortUm[runs.kinds()[i]];
-            alone[i] = runs.run()[i] < 0;
-            run[i] = alone[i] ? -1 - i : runs.run()[i];
+            kind[i] = found.get(i)[0];
+            supply[i] = found.get(i)[2];
+            angle[i] = kindAngle[kind[i]];
+            shortUm[i] = kindShortUm[kind[i]];
+            alone[i] = found.get(i)[1] == 1;
+            run[i] = alone[i] ? -1 - i : angle[i];
         }
-        return new Site(
-                index,
-                bundle,
-                prepared.size(),
-                segment,
-                preparation.segments().get(segment),
-                preparation,
-                runs.kinds(),
-                angle,
-                shortUm,
-                run,
-                alone);
+        return new Menu(kind, supply, angle, shortUm, run, alone);
     }
 
     private static int highest(int[] values) {
@@ -567,13 +740,5 @@ final class RackModel {
             high = Math.max(high, v);
         }
         return high;
-    }
-
-    private static List<Integer> ints(int[] values) {
-        return Arrays.stream(values).boxed().toList();
-    }
-
-    private static List<Long> longs(long[] values) {
-        return Arrays.stream(values).boxed().toList();
     }
 }

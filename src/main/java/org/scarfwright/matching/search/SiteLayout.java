@@ -29,12 +29,13 @@ final class SiteLayout {
         int[] uses = new int[at.length];
         int distinct = 0;
         for (int i = 0; i < at.length; i++) {
-            used += count[i] * site.shortUm()[at[i]];
+            used += count[i] * site.menu().shortUm()[at[i]];
             parts += count[i];
-            if (i + 1 == at.length || site.run()[at[i + 1]] != site.run()[at[i]]) {
-                used += (site.alone()[at[i]] ? parts : (parts + 1) / 2) * site.cutUm(at[i]);
+            if (i + 1 == at.length
+                    || site.menu().run()[at[i + 1]] != site.menu().run()[at[i]]) {
+                used += (site.menu().alone()[at[i]] ? parts : (parts + 1) / 2) * site.cutUm(at[i]);
                 parts = 0;
-                int setUp = site.preparation().setUp()[site.angle()[at[i]]];
+                int setUp = site.preparation().setUp()[site.menu().angle()[at[i]]];
                 if (Arrays.stream(uses, 0, distinct).noneMatch(u -> u == setUp)) {
                     uses[distinct++] = setUp;
                 }
@@ -47,7 +48,11 @@ final class SiteLayout {
     }
 
     int kind(int i) {
-        return site.kinds()[at[i]];
+        return site.menu().kinds()[at[i]];
+    }
+
+    int supply(int i) {
+        return site.menu().supply()[at[i]];
     }
 
     boolean uses(int setUp) {

@@ -25,7 +25,7 @@ class LayoutSpaceTest {
             }
             Prices prices = new Prices(Measure.BOOK_VALUE, worth, 0);
             for (Site site : model.sites) {
-                LayoutSpace space = new LayoutSpace(model, site);
+                LayoutSpace space = new LayoutSpace(model, site, new LayoutSpace.Desk(model));
                 space.price(prices);
                 List<SiteLayout> every = new ArrayList<>();
                 space.all(Long.MAX_VALUE / 2, Integer.MAX_VALUE - 1, every);
@@ -53,7 +53,7 @@ class LayoutSpaceTest {
     @Test
     void stopsAtTheLimitAndSaysSo() {
         RackModel model = new RackModel(RackGenerator.problem(new RackGenerator.Size(60, 10, false), 1));
-        LayoutSpace space = new LayoutSpace(model, model.sites.get(0));
+        LayoutSpace space = new LayoutSpace(model, model.sites.get(0), new LayoutSpace.Desk(model));
         space.price(new Prices(Measure.BOOK_VALUE, new long[model.supplies], 0));
         List<SiteLayout> every = new ArrayList<>();
         assertThat(space.all(Long.MAX_VALUE / 2, 1_000_000, every)).isTrue();
@@ -66,7 +66,7 @@ class LayoutSpaceTest {
     private static long reduced(SiteLayout x, RackModel model, long[] worth) {
         long g = x.lossCents * Prices.ONE;
         for (int i = 0; i < x.at.length; i++) {
-            g -= x.count[i] * worth[model.supplyOf[x.kind(i)][x.site.bundle()]];
+            g -= x.count[i] * worth[x.supply(i)];
         }
         return g;
     }

@@ -48,6 +48,7 @@ final class RackGenerator {
     private final List<Need> needs = new ArrayList<>();
     private final List<Part> parts = new ArrayList<>();
     private final Map<String, Integer> setUps = new LinkedHashMap<>();
+    private final Map<Boolean, Pairing> pairings = new LinkedHashMap<>();
     private final int woods;
 
     private final int[] wood;
@@ -129,7 +130,12 @@ final class RackGenerator {
         }
         int quantity = random.nextInt(4) == 0 ? 2 : 1;
         long weight = random.nextInt(4) == 0 ? 2 : 1;
-        lines.add(new Line("order " + l, quantity, weight, options, pairing(random.nextInt(3) > 0)));
+        lines.add(new Line(
+                "order " + l,
+                quantity,
+                weight,
+                options,
+                pairings.computeIfAbsent(random.nextInt(3) > 0, this::pairing)));
     }
 
     /** Within two points of moisture of each other, and of one wood where the order asks for it. */
