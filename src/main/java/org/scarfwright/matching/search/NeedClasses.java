@@ -45,7 +45,7 @@ final class NeedClasses {
             classOf[n] = byLook.computeIfAbsent(look, k -> classes++);
             size[classOf[n]]++;
         }
-        Map<int[], Boolean> done = new IdentityHashMap<>();
+        IdentityHashMap<int[], Boolean> done = new IdentityHashMap<>();
         for (StockPiece piece : problem.pieces()) {
             for (Preparation r : piece.preparations()) {
                 for (Segment s : r.segments()) {
@@ -104,7 +104,7 @@ final class NeedClasses {
 
     private static int[] pairings(SearchProblem problem) {
         int[] result = new int[problem.lines().size()];
-        Map<Pairing, Integer> known = new IdentityHashMap<>();
+        IdentityHashMap<Pairing, Integer> known = new IdentityHashMap<>();
         Map<Integer, List<Pairing>> byHash = new HashMap<>();
         for (int l = 0; l < result.length; l++) {
             Pairing pairing = problem.lines().get(l).pairing();

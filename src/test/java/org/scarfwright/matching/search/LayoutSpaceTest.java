@@ -31,17 +31,15 @@ class LayoutSpaceTest {
                 space.all(Long.MAX_VALUE / 2, Integer.MAX_VALUE - 1, every);
                 long threshold = Prices.ONE * (random.nextInt(400) - 300);
                 Set<SiteLayout> expected = new HashSet<>(every);
-                expected.removeIf(x -> reduced(x, model, worth) > threshold);
+                expected.removeIf(x -> reduced(x, worth) > threshold);
                 List<SiteLayout> listed = new ArrayList<>();
                 space.all(threshold, Integer.MAX_VALUE - 1, listed);
                 assertThat(new HashSet<>(listed)).as("seed %d", seed).isEqualTo(expected);
                 assertThat(listed).doesNotHaveDuplicates();
                 dropped += every.size() - listed.size();
 
-                long least = every.stream()
-                        .mapToLong(x -> reduced(x, model, worth))
-                        .min()
-                        .orElse(Long.MAX_VALUE);
+                long least =
+                        every.stream().mapToLong(x -> reduced(x, worth)).min().orElse(Long.MAX_VALUE);
                 assertThat(space.cheapest(Long.MIN_VALUE, new ArrayList<>()))
                         .as("seed %d", seed)
                         .isEqualTo(least);
@@ -63,7 +61,7 @@ class LayoutSpaceTest {
                 .isFalse();
     }
 
-    private static long reduced(SiteLayout x, RackModel model, long[] worth) {
+    private static long reduced(SiteLayout x, long[] worth) {
         long g = x.lossCents * Prices.ONE;
         for (int i = 0; i < x.at.length; i++) {
             g -= x.count[i] * worth[x.supply(i)];
