@@ -97,6 +97,10 @@ final class ByHand {
         return forbiddenPairs.contains(List.of(neck, head));
     }
 
+    boolean namedInAPair(String piece) {
+        return forbiddenPairs.stream().anyMatch(pair -> pair.contains(piece));
+    }
+
     Set<List<String>> forbiddenPairs() {
         return Set.copyOf(forbiddenPairs);
     }

@@ -18,6 +18,11 @@ record DefectRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        return t.section().minus(t.longestZone());
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
         List<String> flaws = t.piece().defects().stream()
                 .filter(Defect::structural)
@@ -29,7 +34,7 @@ record DefectRule() implements PartRule {
                                 .replace("other", "flaw") + " at " + number(d.fromLength()) + " to "
                         + Words.mm(d.toLength()))
                 .toList();
-        Length missing = t.section().minus(t.longestZone());
+        Length missing = shortBy(t);
         return new Verdict.Refused(
                 name(),
                 Words.list(flaws) + " " + (flaws.size() == 1 ? "leaves" : "leave") + " " + Words.atMost(t.longestZone())

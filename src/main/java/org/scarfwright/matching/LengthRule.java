@@ -16,8 +16,13 @@ record LengthRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        return t.section().minus(betweenTrims(t));
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
-        Length missing = t.section().minus(betweenTrims(t));
+        Length missing = shortBy(t);
         String reason = Words.atLeast(missing) + " too short "
                 + t.need().arrangement().word()
                 + (t.need().design().angles().size() > 1 ? " at " + t.need().angle() : "")

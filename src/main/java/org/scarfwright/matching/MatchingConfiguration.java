@@ -6,10 +6,12 @@ import org.scarfwright.matching.search.NativeSolver;
 import org.scarfwright.matching.search.OrToolsSearch;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.shop.Shop;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
@@ -34,7 +36,8 @@ class MatchingConfiguration {
     }
 
     @Bean
-    PlanService.Rooms rooms(Orders orders, Designs designs, Rack rack, Shop shop) {
-        return new PlanService.Rooms(orders, designs, rack, shop);
+    PlanService.Rooms rooms(
+            Orders orders, Designs designs, Rack rack, Shop shop, ObjectProvider<PieceHistory> history) {
+        return new PlanService.Rooms(orders, designs, rack, shop, history::getObject);
     }
 }

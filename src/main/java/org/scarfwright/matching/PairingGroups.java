@@ -37,6 +37,11 @@ final class PairingGroups {
         }
     }
 
+    /** Pieces with equal keys are alike to every pair rule of this design, but for same piece. */
+    static Object key(NeckDesign design, Piece piece) {
+        return Kind.of(design, piece);
+    }
+
     /**
      * @param pieces in the order of the search
      * @param neck for each piece whether it can be the neck

@@ -188,15 +188,21 @@ public record Plan(
      *
      * @param missing how many
      * @param relaxation the smallest change that would fill it, as a sentence; empty when none was found
+     * @param buy the smallest single blank that would fill one of them, as a sentence; empty when none would
      */
     public record Unfilled(
             String order,
             String design,
             int missing,
             List<Miss> misses,
-            @Nullable String relaxation) {
+            @Nullable String relaxation,
+            @Nullable String buy) {
         public Unfilled {
             misses = List.copyOf(misses);
+        }
+
+        public Unfilled(String order, String design, int missing, List<Miss> misses, @Nullable String relaxation) {
+            this(order, design, missing, misses, relaxation, null);
         }
     }
 

@@ -19,6 +19,7 @@ interface PlanCheck {
      * @param pieces the rack as the search saw it
      * @param orders orders of the plan's week
      * @param today decides whether a lot is ready
+     * @param hands what people decided and no accepted plan has made true yet
      */
     record Facts(
             List<Piece> pieces,
@@ -26,5 +27,17 @@ interface PlanCheck {
             List<NeckOrder> orders,
             ShopSettings settings,
             List<Saw> saws,
-            LocalDate today) {}
+            LocalDate today,
+            List<Hand> hands) {
+        /** Nobody decided anything. */
+        Facts(
+                List<Piece> pieces,
+                List<NeckDesign> designs,
+                List<NeckOrder> orders,
+                ShopSettings settings,
+                List<Saw> saws,
+                LocalDate today) {
+            this(pieces, designs, orders, settings, saws, today, List.of());
+        }
+    }
 }

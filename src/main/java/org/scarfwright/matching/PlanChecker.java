@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.matching.Plan.Books;
@@ -90,7 +91,9 @@ class PlanChecker implements PlanCheck {
             checkCounts();
             laid.forEach(this::checkPart);
             checkSpaceBetween();
+            plan.layouts().forEach(this::checkTiling);
             checkBooks();
+            facts.hands().forEach(this::checkHand);
             return faults;
         }
 
@@ -187,6 +190,20 @@ class PlanChecker implements PlanCheck {
                 }
             }
             checkWings(p, design);
+            checkSeam(p, design);
+        }
+
+        /** The seam crosses the head's face where the face of an underlaid neck runs out at the neck's back. */
+        private void checkSeam(Pairing p, NeckDesign design) {
+            Length told = p.seamFromNut();
+            double seam = design.neckThickness().length().um()
+                    / Math.sin(p.angle().toDegrees().doubleValue() * Math.PI / 180);
+            boolean right = p.arrangement() == Arrangement.OVERLAID
+                    ? told == null
+                    : told != null && Math.abs(told.um() - seam) <= SLACK_UM;
+            if (!right) {
+                fault("The seam of %s no. %d is told in the wrong place.", p.order(), p.number());
+            }
         }
 
         private void checkWoods(List<String> allowed, Piece piece) {
@@ -424,6 +441,148 @@ class PlanChecker implements PlanCheck {
             }
         }
 
+        // ---- the whole piece ---------------------------------------------------------------------------------------
+
+        /** A stretch of a piece and what it is. */
+        private record Stripe(String what, long from, long to) {}
+
+        /** Every stretch of every lane is a part, a cut, a rest or cut away, and nothing is two of them but a bevel. */
+        private void checkTiling(PieceLayout layout) {
+            TreeSet<Integer> lanes = new TreeSet<>();
+            layout.cuts().forEach(c -> lanes.add(c.lane()));
+            layout.rests().forEach(r -> lanes.add(r.lane()));
+            List<Laid> here = laid.stream()
+                    .filter(l -> l.part().piece().equals(layout.piece()))
+                    .toList();
+            here.forEach(l -> lanes.add(l.part().lane()));
+            if (!lanes.isEmpty() && (lanes.first() != 1 || lanes.last() != lanes.size())) {
+                fault("The lanes of %s are not counted from 1.", layout.piece());
+            }
+            for (int lane : lanes) {
+                checkLane(
+                        layout,
+                        lane,
+                        here.stream().filter(l -> l.part().lane() == lane).toList());
+            }
+            here.forEach(l -> checkBevelCut(layout, l));
+            long bevels = layout.cuts().stream().filter(c -> c.angle() != null).count();
+            long shared = layout.cuts().stream()
+                    .filter(c -> c.angle() != null && c.shared())
+                    .count();
+            if (bevels + shared != here.size()) {
+                fault("%s has bevel cuts that belong to no part.", layout.piece());
+            }
+        }
+
+        private void checkLane(PieceLayout layout, int lane, List<Laid> parts) {
+            List<Stripe> stripes = new ArrayList<>();
+            parts.forEach(l -> stripes.add(
+                    new Stripe("part", l.part().from().um(), l.part().to().um())));
+            for (Cut c : layout.cuts()) {
+                if (c.lane() == lane) {
+                    stripes.add(new Stripe(
+                            c.angle() == null ? "cut" : "bevel", c.from().um(), c.to().um()));
+                }
+            }
+            for (Stretch r : layout.rests()) {
+                if (r.lane() == lane) {
+                    stripes.add(new Stripe("rest", r.from().um(), r.to().um()));
+                }
+            }
+            layout.trims().forEach(t -> stripes.add(new Stripe("trim", t.from().um(), t.to().um())));
+            stripes.sort(Comparator.comparingLong(Stripe::from).thenComparingLong(Stripe::to));
+            long reached = 0;
+            for (Stripe s : stripes) {
+                if (s.from() > reached + SLACK_UM) {
+                    fault(
+                            "Between %d and %d µm %s is neither part nor cut nor rest.",
+                            reached, s.from(), layout.piece());
+                }
+                reached = Math.max(reached, s.to());
+            }
+            long end = layout.length().um();
+            if (Math.abs(reached - end) > SLACK_UM || stripes.get(0).from() < 0) {
+                fault("What is laid on %s does not end where the piece does.", layout.piece());
+            }
+            for (int i = 0; i < stripes.size(); i++) {
+                for (int j = i + 1; j < stripes.size(); j++) {
+                    checkApart(layout, stripes.get(i), stripes.get(j));
+                }
+            }
+        }
+
+        /** Parts and their bevels lie in each other; parts beside each other are looked at elsewhere. */
+        private void checkApart(PieceLayout layout, Stripe a, Stripe b) {
+            boolean slanted = (a.what().equals("part") || a.what().equals("bevel"))
+                    && (b.what().equals("part") || b.what().equals("bevel"))
+                    && !(a.what().equals("bevel") && b.what().equals("bevel"));
+            if (!slanted && Math.min(a.to(), b.to()) - Math.max(a.from(), b.from()) > SLACK_UM) {
+                fault("A %s and a %s of %s lie in each other.", a.what(), b.what(), layout.piece());
+            }
+        }
+
+        /** The bevel of a part is one of the cuts: it begins where the short side ends. */
+        private void checkBevelCut(PieceLayout layout, Laid l) {
+            Part p = l.part();
+            Saw saw = saws.get(layout.saw());
+            if (saw == null) {
+                return; // already told
+            }
+            double a = radians(l);
+            double run = layout.sawnThickness().um() / Math.tan(a);
+            double length = run + saw.kerf().um() / Math.sin(a);
+            double near = p.bevelAtLeft()
+                    ? p.to().um() - p.shortSide().um()
+                    : p.from().um() + p.shortSide().um();
+            long found = layout.cuts().stream()
+                    .filter(c -> c.lane() == p.lane() && l.pairing().angle().equals(c.angle()))
+                    .filter(c -> Math.abs((p.bevelAtLeft() ? c.to() : c.from()).um() - near) <= SLACK_UM)
+                    .filter(c -> Math.abs(c.to().um() - c.from().um() - length) <= SLACK_UM)
+                    .count();
+            if (found != 1) {
+                fault("The bevel of %s is none of the cuts of %s.", l.name(), layout.piece());
+            }
+        }
+
+        // ---- by hand -----------------------------------------------------------------------------------------------
+
+        private void checkHand(Hand hand) {
+            boolean kept = true;
+            if (hand instanceof Hand.Pin pin) {
+                kept = !orders.containsKey(pin.order())
+                        || plan.pairings().stream()
+                                .anyMatch(p -> p.order().equals(pin.order())
+                                        && p.neck().piece().equals(pin.neck())
+                                        && p.head().piece().equals(pin.head()));
+            } else {
+                for (Pairing p : plan.pairings()) {
+                    kept &= keeps(hand, p, List.of(p.neck().piece(), p.head().piece()));
+                }
+            }
+            if (!kept) {
+                fault("The plan does not keep to what was decided: %s", hand.words());
+            }
+        }
+
+        private boolean keeps(Hand hand, Pairing p, List<String> from) {
+            if (hand instanceof Hand.Forbid f) {
+                return !from.contains(f.piece())
+                        || (f.order() != null && !f.order().equals(p.order()));
+            }
+            if (hand instanceof Hand.ForbidPair f) {
+                return !from.equals(List.of(f.neck(), f.head()));
+            }
+            if (hand instanceof Hand.Keep k) {
+                boolean shared = facts.hands().stream().anyMatch(h -> h.equals(new Hand.Keep(k.piece(), p.order())));
+                return !from.contains(k.piece()) || shared;
+            }
+            if (hand instanceof Hand.Arrange a && a.order().equals(p.order())) {
+                return (a.arrangement() == null || a.arrangement() == p.arrangement())
+                        && (a.angle() == null || a.angle().equals(p.angle()));
+            }
+            return !(hand instanceof Hand.LeaveOut l) || !l.order().equals(p.order());
+        }
+
         private void checkRests(PieceLayout layout, int lane, List<Laid> parts) {
             for (Stretch rest : layout.rests()) {
                 if (rest.lane() != lane) {
@@ -467,6 +626,7 @@ class PlanChecker implements PlanCheck {
                     fault("The books of %s start from another piece.", layout.piece());
                 }
                 checkVolumes(layout, books);
+                checkLosses(layout, books);
             }
             if (!sum.equals(plan.books())) {
                 fault("The books of the plan are not the sum of its pieces.");
@@ -503,6 +663,53 @@ class PlanChecker implements PlanCheck {
             if (count == 0) {
                 fault("%s is cut for nothing.", layout.piece());
             }
+        }
+
+        /** Kerf, wedges, planing, trims and small rests, each from the lengths on the piece; the edges are what is left. */
+        private void checkLosses(PieceLayout layout, Books books) {
+            double w = layout.width().um();
+            double t = layout.thickness().um();
+            double s = layout.sawnThickness().um();
+            double kerf = 0;
+            double bevel = 0;
+            double sections = layout.length().um();
+            for (Cut c : layout.cuts()) {
+                double length = c.to().um() - c.from().um();
+                if (c.angle() == null) {
+                    kerf += length * w * t;
+                    sections -= length;
+                } else {
+                    double run = s / Math.tan(c.angle().toDegrees().doubleValue() * Math.PI / 180);
+                    kerf += (length - run) * w * s;
+                    bevel += c.shared() ? 0 : run * s * w / 2;
+                }
+            }
+            double trim = 0;
+            for (Stretch x : layout.trims()) {
+                double length = x.to().um() - x.from().um();
+                trim += length * w * t;
+                sections -= length;
+            }
+            double small = 0;
+            for (Stretch r : layout.rests()) {
+                double length = r.to().um() - r.from().um();
+                small += r.usable() ? 0 : length * r.width().um() * t;
+                sections -= length;
+            }
+            double slack = SLACK_UM * (2 + layout.cuts().size()) * w * t;
+            boolean right = near(books.kerf(), kerf, slack)
+                    && near(books.bevel(), bevel, slack)
+                    && near(books.trim(), trim, slack)
+                    && near(books.unusableRest(), small, slack)
+                    && near(books.planing(), sections * w * (t - s), slack)
+                    && (books.rescued().isZero() || books.rescued().equals(books.parts()));
+            if (!right) {
+                fault("The losses of %s are not what its cuts take.", layout.piece());
+            }
+        }
+
+        private static boolean near(Volume told, double um3, double slack) {
+            return Math.abs(told.um3().doubleValue() - um3) <= slack;
         }
 
         private static boolean someNegative(Books b) {

@@ -3,27 +3,35 @@ package org.scarfwright.matching;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.MatchSearch;
 import org.scarfwright.matching.search.SearchWatch;
+import org.scarfwright.measure.Length;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.necks.NeckOrder;
 import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.PieceNotFreeException;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.Rack.PieceStamp;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
@@ -41,6 +49,10 @@ import org.springframework.transaction.support.TransactionTemplate;
 class PlanService implements Plans {
     private static final Logger log = LoggerFactory.getLogger(PlanService.class);
 
+    private static final DateTimeFormatter MOMENT =
+            DateTimeFormatter.ofPattern("d MMM uuuu 'at' HH:mm", Locale.ENGLISH);
+
+    private final Rooms rooms;
     private final Orders orders;
     private final Designs designs;
     private final Rack rack;
@@ -51,11 +63,15 @@ class PlanService implements Plans {
     private final PlanMaker maker;
     private final TransactionTemplate transaction;
     private final Clock clock;
-    private final Duration limit;
+    private final Duration patience;
     private final SearchSlot slot;
 
-    /** What a plan needs to know, gathered so that the constructor stays readable. */
-    record Rooms(Orders orders, Designs designs, Rack rack, Shop shop) {}
+    /**
+     * What a plan needs to know, gathered so that the constructor stays readable.
+     *
+     * @param history asked for late: the ledger knows the rack, and the rack asks here what a piece is used for
+     */
+    record Rooms(Orders orders, Designs designs, Rack rack, Shop shop, Supplier<PieceHistory> history) {}
 
     PlanService(
             Rooms rooms,
@@ -66,7 +82,8 @@ class PlanService implements Plans {
             TransactionTemplate transaction,
             Clock clock,
             SearchSlot slot,
-            @Value("${scarfwright.match.time-limit}") Duration limit) {
+            @Value("${scarfwright.match.patience}") Duration patience) {
+        this.rooms = rooms;
         this.orders = rooms.orders();
         this.designs = rooms.designs();
         this.rack = rooms.rack();
@@ -77,26 +94,21 @@ class PlanService implements Plans {
         this.maker = new PlanMaker(search);
         this.transaction = transaction;
         this.clock = clock;
-        this.limit = limit;
+        this.patience = patience;
         this.slot = slot;
     }
 
     @Override
     public Plan make(IsoWeek week) {
         Question question = question(week);
-        if (!slot.takeWithin(limit)) {
+        if (!slot.takeWithin(patience)) {
             throw new ConflictException("Another match is still running; try again when it has ended.");
         }
         try {
-            return keep(searched(question, () -> false), question);
+            return keep(searched(question, question.memory()::exceeded), question);
         } finally {
             slot.leave();
         }
-    }
-
-    /** How long a search may take. */
-    Duration limit() {
-        return limit;
     }
 
     /** What the week asks for and what is there for it, read in a transaction of its own. */
@@ -119,7 +131,7 @@ class PlanService implements Plans {
      * @throws ConflictException when the plan did not pass
      */
     Plan searched(Question question, SearchWatch watch) {
-        Plan plan = maker.make(question.input(), clock.instant(), limit, watch);
+        Plan plan = maker.make(question.input(), clock.instant(), question.limit(), watch);
         List<String> faults = check.faults(plan, question.facts());
         if (!faults.isEmpty()) {
             log.error("The plan for {} did not pass its check: {}", plan.week(), faults);
@@ -143,7 +155,17 @@ class PlanService implements Plans {
     }
 
     /** A week's question, and the same facts for the check. */
-    record Question(MatchInput input, PlanCheck.Facts facts) {}
+    record Question(MatchInput input, PlanCheck.Facts facts) {
+        /** How long a search for it may take. */
+        Duration limit() {
+            return Duration.ofSeconds(input.settings().searchSeconds());
+        }
+
+        /** What a search that begins now may take. */
+        MemoryGuard memory() {
+            return new MemoryGuard(input.settings().searchMemoryMb());
+        }
+    }
 
     private Question read(IsoWeek week, List<Hand> decided) {
         List<NeckOrder> ofWeek = orders.inWeek(week);
@@ -182,11 +204,12 @@ class PlanService implements Plans {
                             ? "has nothing left to match: its other orders are left out by hand or in an accepted plan"
                             : "has every neck in an accepted plan already; undo that plan to match the week again");
         }
-        LocalDate today = LocalDate.now(clock);
-        LocalDate day = week.monday().isAfter(today) ? week.monday() : today;
+        LocalDate day = workDay(week);
         MatchInput input =
                 new MatchInput(week, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved());
-        return new Question(input, new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day));
+        return new Question(
+                input,
+                new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day, open(input)));
     }
 
     /** The necks of one order: each pinned one is a line of its own. */
@@ -203,6 +226,13 @@ class PlanService implements Plans {
                     order.code(), design, numbers.subList(pinned, numbers.size()), order.priority()));
         }
         return lines;
+    }
+
+    private static List<Hand> open(MatchInput input) {
+        return Stream.concat(
+                        input.hands().stream().filter(h -> !(h instanceof Hand.Pin)),
+                        input.lines().stream().flatMap(l -> Stream.ofNullable(l.pin())))
+                .toList();
     }
 
     /** Pins no accepted plan has made true yet. */
@@ -264,6 +294,70 @@ class PlanService implements Plans {
     }
 
     @Override
+    public WhyNot whyNot(long id, String order, String piece) {
+        return required(transaction.execute(s -> {
+            Plan plan = plans.find(id).orElseThrow(() -> unknown(id));
+            IsoWeek week = IsoWeek.parse(plan.week());
+            NeckOrder asked = orders.inWeek(week).stream()
+                    .filter(o -> o.code().equals(order.strip()))
+                    .findFirst()
+                    .orElseThrow(() -> wrong("order", "Order", order, "is no order of week " + week));
+            NeckDesign design = designs.find(asked.designCode())
+                    .orElseThrow(() -> wrong("order", "Order", order, "asks for a design that is not on file"));
+            Piece wood = rack.find(piece.strip())
+                    .orElseThrow(() -> wrong("piece", "Piece", piece, "is no piece of the rack"));
+            List<Hand> decided = handsOf(week);
+            MatchInput.Line line = new MatchInput.Line(
+                    asked.code(), new ByHand(decided).arranged(asked.code(), design), List.of(1), asked.priority());
+            List<Piece> cut = rack.findAll(
+                    plan.layouts().stream().map(Plan.PieceLayout::piece).toList());
+            MatchInput input = afterwards(week, List.of(line), cut, decided);
+            return new WhyNotQuestion(plan, input, line, wood).answer();
+        }));
+    }
+
+    @Override
+    public List<BlankAnswer> oneMore(long id, Length length, Length width, Length thickness) {
+        return required(transaction.execute(s -> {
+            Plan plan = plans.find(id).orElseThrow(() -> unknown(id));
+            IsoWeek week = IsoWeek.parse(plan.week());
+            List<Hand> decided = handsOf(week);
+            ByHand byHand = new ByHand(decided);
+            Map<String, NeckDesign> onFile =
+                    designs.all().stream().collect(Collectors.toMap(NeckDesign::code, Function.identity()));
+            List<MatchInput.Line> lines = new ArrayList<>();
+            for (Plan.Unfilled u : plan.unfilled()) {
+                NeckDesign design = onFile.get(u.design());
+                if (design != null) {
+                    lines.add(new MatchInput.Line(u.order(), byHand.arranged(u.order(), design), List.of(1), 1));
+                }
+            }
+            OneMore oneMore = new OneMore(
+                    afterwards(week, lines, rack.free(), decided),
+                    plan.layouts().stream().map(Plan.PieceLayout::piece).collect(Collectors.toSet()));
+            OneMore.Blank blank = new OneMore.Blank(length, width, thickness);
+            return lines.stream().map(l -> oneMore.answer(l, blank)).toList();
+        }));
+    }
+
+    /** A question about a plan that is made already, to the shop as it is now. */
+    private MatchInput afterwards(IsoWeek week, List<MatchInput.Line> lines, List<Piece> pieces, List<Hand> decided) {
+        return new MatchInput(
+                week, lines, designs.all(), pieces, shop.settings(), shop.saws(), workDay(week), decided, reserved());
+    }
+
+    private static InvalidInputException wrong(String field, String label, String value, String what) {
+        return new InvalidInputException(
+                new FieldError("/" + field, label, value, "“" + value + "” " + what + "; name one that is"));
+    }
+
+    /** The day the wood must be ready. */
+    private LocalDate workDay(IsoWeek week) {
+        LocalDate today = LocalDate.now(clock);
+        return week.monday().isAfter(today) ? week.monday() : today;
+    }
+
+    @Override
     public Plan accept(long id) {
         try {
             return required(transaction.execute(s -> acceptLocked(id)));
@@ -299,10 +393,29 @@ class PlanService implements Plans {
             rack.reserve(id, plans.pieces(id));
         } catch (PieceNotFreeException e) {
             throw new ConflictException(
-                    String.join(" ", e.reasons()) + " Nothing was reserved; match the week again.", e);
+                    String.join(" ", e.reasons()) + lastActs(plan) + " Nothing was reserved; match the week again.", e);
         }
         plans.changeState(id, Plan.State.ACCEPTED);
         return plan.saved(id, Plan.State.ACCEPTED);
+    }
+
+    /** Who did what to the plan's pieces since it was made, where the ledger knows. */
+    private String lastActs(Plan plan) {
+        StringBuilder told = new StringBuilder();
+        for (PieceStamp stamp : plans.pieces(plan.id())) {
+            rooms.history().get().of(stamp.code()).stream()
+                    .filter(e -> e.at().isAfter(plan.madeAt()))
+                    .findFirst()
+                    .ifPresent(e -> told.append(' ')
+                            .append(stamp.code())
+                            .append(": ")
+                            .append(e.what().toLowerCase(Locale.ROOT))
+                            .append(e.who().isBlank() ? "" : " by " + e.who())
+                            .append(" on ")
+                            .append(MOMENT.format(e.at().atZone(clock.getZone())))
+                            .append('.'));
+        }
+        return told.toString();
     }
 
     /** What the plan was made for and is not so any more. Its pieces are told by the rack. */

@@ -2,6 +2,7 @@ package org.scarfwright.matching;
 
 import java.util.List;
 import java.util.Optional;
+import org.scarfwright.measure.Length;
 import org.scarfwright.necks.IsoWeek;
 
 /**
@@ -27,6 +28,22 @@ public interface Plans {
 
     /** Every plan of this week, the one made last first. */
     List<Plan> ofWeek(IsoWeek week);
+
+    /**
+     * Why a piece is not cut for an order of a plan. The rules are asked as they stand now.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     * @throws org.scarfwright.web.InvalidInputException when the order is none of the plan's week or the piece none of the rack
+     */
+    WhyNot whyNot(long plan, String order, String piece);
+
+    /**
+     * What one more blank would give the orders this plan could not fill, beside the wood it leaves on the rack; flat and ready
+     * to glue. In the order of the plan.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     */
+    List<BlankAnswer> oneMore(long plan, Length length, Length width, Length thickness);
 
     /**
      * Reserves every piece the plan cuts. Accepting an accepted plan again changes nothing.

@@ -25,9 +25,13 @@ final class Reasons {
     private final Map<String, Saw> saws = new HashMap<>();
     private final Map<String, Set<String>> users = new HashMap<>();
     private final Map<PartNeed, List<Piece>> candidates = new HashMap<>();
+    private final Map<PartNeed, List<LoneCost>> costs = new HashMap<>();
+    private final BookValue value;
 
     Reasons(MatchModel model, List<PieceLayout> layouts, List<PlanAssembly.Made> made) {
         this.model = model;
+        value = new BookValue(
+                model.standards(), model.input().settings(), model.input().day());
         layouts.forEach(l -> this.layouts.put(l.piece(), l));
         model.input().saws().forEach(s -> saws.put(s.code(), s));
         for (PlanAssembly.Made m : made) {
@@ -52,6 +56,8 @@ final class Reasons {
         reasons.add(takes(head));
         choice(neck).ifPresent(reasons::add);
         choice(head).ifPresent(reasons::add);
+        cost(neck, made.headPiece()).ifPresent(reasons::add);
+        cost(head, made.neckPiece()).ifPresent(reasons::add);
         rescue(neck).ifPresent(reasons::add);
         if (!made.headPiece().code().equals(made.neckPiece().code())) {
             rescue(head).ifPresent(reasons::add);
@@ -126,6 +132,38 @@ final class Reasons {
                 + (shorter.size() == 1 ? " is" : " are") + " shorter; the nearest is " + next.code() + " with "
                 + Words.mm(Trial.longestZone(next)) + taken(next)
                 + (t.piece().setAside() && !next.setAside() ? ". Wood that was set aside is spent first." : "."));
+    }
+
+    /** What this part spends against the next best piece that is left on the rack, each as if it gave this part alone. */
+    private Optional<String> cost(Trial t, Piece partner) {
+        boolean neck = t.neck();
+        if (partner.code().equals(t.piece().code())) {
+            return Optional.empty(); // the parts share what they spend
+        }
+        Optional<LoneCost> here = LoneCost.of(t.need(), t.piece(), model.shop(), value);
+        Optional<LoneCost> next = costs.computeIfAbsent(t.need(), this::costs).stream()
+                .filter(c -> !users.containsKey(c.piece().code()))
+                .filter(c -> PairRules.allFit(new PairTrial(
+                        t.need().design(), neck ? c.piece() : partner, neck ? partner : c.piece(), model.shop())))
+                .findFirst();
+        if (here.isEmpty() || next.isEmpty()) {
+            return Optional.empty();
+        }
+        String currency = model.input().settings().currency();
+        return Optional.of("By itself the " + Words.role(t.need().role()) + " spends "
+                + here.get().spends(currency) + " of " + t.piece().code() + "; the next best left on the rack, "
+                + next.get().piece().code() + ", would spend " + next.get().spends(currency) + ": "
+                + next.get().moreThan(here.get(), currency) + ".");
+    }
+
+    /** Cheapest first. */
+    private List<LoneCost> costs(PartNeed need) {
+        return candidates.computeIfAbsent(need, this::fitting).stream()
+                .flatMap(p -> LoneCost.of(need, p, model.shop(), value).stream())
+                .sorted(Comparator.comparingLong(LoneCost::cents)
+                        .thenComparing(LoneCost::gone)
+                        .thenComparing(c -> c.piece().code()))
+                .toList();
     }
 
     private String taken(Piece piece) {

@@ -191,7 +191,9 @@ record Relaxation(String condition, NeckDesign design, ShopRules shop, boolean s
                         s.neckGrainSlope(),
                         s.driest(),
                         s.wettest(),
-                        s.moistureApart()),
+                        s.moistureApart(),
+                        s.searchSeconds(),
+                        s.searchMemoryMb()),
                 shop.saws(),
                 shop.day());
     }

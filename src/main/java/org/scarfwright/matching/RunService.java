@@ -78,6 +78,7 @@ class RunService implements MatchRuns {
         private final CountDownLatch ended = new CountDownLatch(1);
         private volatile boolean stopped;
         private volatile @Nullable SearchProgress progress;
+        private volatile @Nullable MemoryGuard memory;
 
         Live(long id, PlanService.Question question) {
             this.id = id;
@@ -86,7 +87,8 @@ class RunService implements MatchRuns {
 
         @Override
         public boolean stopped() {
-            return stopped || closing;
+            MemoryGuard guard = memory;
+            return stopped || closing || (guard != null && guard.exceeded());
         }
 
         @Override
@@ -163,7 +165,7 @@ class RunService implements MatchRuns {
                 bound == null || value <= 0 ? null : percent(value - bound, value),
                 proved,
                 p.seconds(),
-                plans.limit().toMillis() / 1000.0);
+                input.settings().searchSeconds());
     }
 
     /** Rounded up: what can still be saved is never told too small. */
@@ -252,14 +254,14 @@ class RunService implements MatchRuns {
         try {
             Instant now = clock.instant();
             transaction.executeWithoutResult(s -> rows.started(live.id, now));
+            live.memory = live.question.memory();
             Plan plan = plans.searched(live.question, live);
             if (closing || (live.stopped && plan.filled() == 0)) {
                 return nothing();
             }
             return Objects.requireNonNull(transaction.execute(s -> {
                 long id = plans.keep(plan, live.question).id();
-                JdbcRuns.End done = new JdbcRuns.End(
-                        MatchRun.State.DONE, id, live.stopped ? "Stopped by hand; the best so far was kept." : null);
+                JdbcRuns.End done = new JdbcRuns.End(MatchRun.State.DONE, id, why(live));
                 rows.ended(live.id, done, clock.instant());
                 return done;
             }));
@@ -275,6 +277,16 @@ class RunService implements MatchRuns {
                                     : "The search failed; the program's log says where.")
                             + " Nothing was reserved.");
         }
+    }
+
+    private static @Nullable String why(Live live) {
+        if (live.stopped) {
+            return "Stopped by hand; the best so far was kept.";
+        }
+        MemoryGuard guard = live.memory;
+        return guard != null && guard.exceeded()
+                ? "Stopped at the shop's limit of memory for a search; the best so far was kept."
+                : null;
     }
 
     private JdbcRuns.End nothing() {

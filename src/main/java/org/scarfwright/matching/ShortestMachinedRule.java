@@ -24,9 +24,13 @@ record ShortestMachinedRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        return t.shop().settings().shortestMachined().minus(t.piece().length().length());
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
-        Length shortest = t.shop().settings().shortestMachined();
-        Length missing = shortest.minus(t.piece().length().length());
+        Length missing = shortBy(t);
         return new Verdict.Refused(
                 name(),
                 "at " + Words.mm(t.piece().length().length()) + " it is " + Words.atLeast(missing)

@@ -17,9 +17,13 @@ record StraightnessRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        return out(t).minus(t.shop().settings().neckStraightness());
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
-        Length limit = t.shop().settings().neckStraightness();
-        Length over = out(t).minus(limit);
+        Length over = shortBy(t);
         return new Verdict.Refused(
                 name(),
                 "a neck from it is out of straight by " + Words.atLeast(out(t)) + " "

@@ -16,15 +16,23 @@ record ThicknessRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        Length over = t.thicknessOver(t.section());
+        return t.sawn().isLongerThan(over)
+                ? t.sawn().max(t.need().thickness()).minus(over.min(t.sawn()))
+                : t.need().thickness().minus(t.sawn());
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
         Length needed = t.sawn().max(t.need().thickness());
         Length left = t.thicknessOver(t.section()).min(t.sawn());
         if (!t.sawn().isLongerThan(t.thicknessOver(t.section()))) {
-            Length thin = t.need().thickness().minus(t.sawn());
+            Length thin = shortBy(t);
             return new Verdict.Refused(
                     name(), Words.atLeast(thin) + " too thin when the piece is brought to " + Words.mm(t.sawn()), thin);
         }
-        Length missing = needed.minus(left);
+        Length missing = shortBy(t);
         return new Verdict.Refused(
                 name(),
                 Words.atLeast(missing) + " too thin for a " + t.need().title() + ": " + Words.atMost(left)

@@ -16,9 +16,14 @@ record WidthRule() implements PartRule {
     }
 
     @Override
+    public Length shortBy(Trial t) {
+        return t.need().width().minus(t.widthOver(t.section()));
+    }
+
+    @Override
     public Verdict.Refused why(Trial t) {
         Length wide = t.widthOver(t.section());
-        Length missing = t.need().width().minus(wide);
+        Length missing = shortBy(t);
         return new Verdict.Refused(
                 name(),
                 Words.atLeast(missing) + " too narrow " + t.need().arrangement().word() + ": " + Words.atMost(wide)

@@ -44,7 +44,8 @@ class JdbcShop implements Shop, ShopEditing {
     public VersionedSettings editableSettings() {
         return jdbc.sql("select version, length_unit, currency, planing_per_face_um, edge_allowance_um,"
                         + " neck_straightness_um, shortest_machined_um, usable_rest_length_um, usable_rest_width_um,"
-                        + " neck_grain_slope, driest_mc_hundredths, wettest_mc_hundredths, moisture_apart_hundredths"
+                        + " neck_grain_slope, driest_mc_hundredths, wettest_mc_hundredths, moisture_apart_hundredths,"
+                        + " search_seconds, search_memory_mb"
                         + " from shop_settings where id = 1")
                 .query((row, n) -> settingsOf(row))
                 .single();
@@ -58,7 +59,8 @@ class JdbcShop implements Shop, ShopEditing {
                                 + " neck_straightness_um = :straightness, shortest_machined_um = :machined,"
                                 + " usable_rest_length_um = :restLength, usable_rest_width_um = :restWidth,"
                                 + " neck_grain_slope = :grain, driest_mc_hundredths = :driest,"
-                                + " wettest_mc_hundredths = :wettest, moisture_apart_hundredths = :apart"
+                                + " wettest_mc_hundredths = :wettest, moisture_apart_hundredths = :apart,"
+                                + " search_seconds = :seconds, search_memory_mb = :memory"
                                 + " where id = 1 and version = :seen")
                         .param("unit", s.unit().name())
                         .param("currency", s.currency())
@@ -72,6 +74,8 @@ class JdbcShop implements Shop, ShopEditing {
                         .param("driest", s.driest().hundredths())
                         .param("wettest", s.wettest().hundredths())
                         .param("apart", s.moistureApart().hundredths())
+                        .param("seconds", s.searchSeconds())
+                        .param("memory", s.searchMemoryMb())
                         .param("seen", seenVersion)
                         .update()
                 == 1;
@@ -209,7 +213,9 @@ class JdbcShop implements Shop, ShopEditing {
                         row.getInt("neck_grain_slope"),
                         new Moisture(row.getInt("driest_mc_hundredths")),
                         new Moisture(row.getInt("wettest_mc_hundredths")),
-                        new MoistureChange(row.getInt("moisture_apart_hundredths"))));
+                        new MoistureChange(row.getInt("moisture_apart_hundredths")),
+                        row.getInt("search_seconds"),
+                        row.getInt("search_memory_mb")));
     }
 
     private static VersionedSaw sawOf(ResultSet row) throws SQLException {

@@ -21,6 +21,8 @@ import org.scarfwright.measure.MoistureChange;
  * @param driest lowest moisture to glue at
  * @param wettest highest moisture to glue at
  * @param moistureApart how far the two parts of a neck may differ
+ * @param searchSeconds how long a search may look for a better plan before the best so far is kept with its gap, 1 to 600
+ * @param searchMemoryMb megabytes a search may take on top of what the program holds, before it does the same, 64 to 65536
  */
 public record ShopSettings(
         LengthUnit unit,
@@ -34,4 +36,43 @@ public record ShopSettings(
         int neckGrainSlope,
         Moisture driest,
         Moisture wettest,
-        MoistureChange moistureApart) {}
+        MoistureChange moistureApart,
+        int searchSeconds,
+        int searchMemoryMb) {
+    /** What a new shop begins with. */
+    public static final int SEARCH_SECONDS = 20;
+
+    /** What a new shop begins with. */
+    public static final int SEARCH_MEMORY_MB = 2048;
+
+    /** Rules whose searches are limited as in a new shop. */
+    public ShopSettings(
+            LengthUnit unit,
+            String currency,
+            Length planingPerFace,
+            Length edgeAllowance,
+            Length neckStraightness,
+            Length shortestMachined,
+            Length usableRestLength,
+            Length usableRestWidth,
+            int neckGrainSlope,
+            Moisture driest,
+            Moisture wettest,
+            MoistureChange moistureApart) {
+        this(
+                unit,
+                currency,
+                planingPerFace,
+                edgeAllowance,
+                neckStraightness,
+                shortestMachined,
+                usableRestLength,
+                usableRestWidth,
+                neckGrainSlope,
+                driest,
+                wettest,
+                moistureApart,
+                SEARCH_SECONDS,
+                SEARCH_MEMORY_MB);
+    }
+}

@@ -186,16 +186,24 @@ class PlanCheckerTest {
                 piece.width().length(),
                 piece.thickness().length());
         boolean usable = end.um() - restFromUm >= 120_000;
-        // what is neither part nor rest went into kerf, bevel, edge and planing; the sum is what the checker can see
-        Volume lost = input.minus(parts).minus(rest);
+        // 21 / tan 10° and 17 / tan 10° are what is between the short side and the bevel's far end; the kerf lies
+        // before it.
+        Length run = part.longSide().minus(part.shortSide());
+        Length kerfRun = part.from();
+        Volume kerf = Volume.of(mm(1), piece.width().length(), piece.thickness().length())
+                .plus(Volume.of(kerfRun, piece.width().length(), sawn));
+        Volume wedge = Volume.of(run, piece.width().length(), sawn).halfDown();
+        Volume planing = Volume.of(
+                part.to(), piece.width().length(), piece.thickness().length().minus(sawn));
+        Volume edge = input.minus(parts).minus(rest).minus(kerf).minus(wedge).minus(planing);
         Books books = new Books(
                 input,
                 parts,
-                lost,
+                kerf,
+                wedge,
+                edge,
                 Volume.ZERO,
-                Volume.ZERO,
-                Volume.ZERO,
-                Volume.ZERO,
+                planing,
                 usable ? rest : Volume.ZERO,
                 usable ? Volume.ZERO : rest,
                 Volume.ZERO);

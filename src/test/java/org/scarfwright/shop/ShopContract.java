@@ -51,6 +51,8 @@ abstract class ShopContract {
         assertThat(s.shortestMachined()).isEqualTo(Length.ofMm(300));
         assertThat(s.neckStraightness()).isEqualTo(Length.ofMm(1));
         assertThat(s.usableRestLength()).isEqualTo(Length.ofMm(120));
+        assertThat(s.searchSeconds()).isEqualTo(20);
+        assertThat(s.searchMemoryMb()).isEqualTo(2048);
     }
 
     @Test
@@ -67,7 +69,9 @@ abstract class ShopContract {
                 20,
                 new Moisture(550),
                 new Moisture(925),
-                new MoistureChange(150));
+                new MoistureChange(150),
+                45,
+                512);
         assertThat(editing.changeSettings(editing.editableSettings().version(), wanted))
                 .isTrue();
         assertThat(shop.settings()).isEqualTo(wanted);

@@ -4,7 +4,9 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.scarfwright.matching.Hands;
 import org.scarfwright.matching.MatchRun;
 import org.scarfwright.matching.MatchRuns;
@@ -13,6 +15,7 @@ import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.MeasureFormatException;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.Orders;
+import org.scarfwright.shop.Shop;
 import org.scarfwright.web.Choice;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
@@ -36,12 +39,15 @@ class MatchController {
     /** A search that ends within this leads straight to its plan. */
     static final Duration QUICK = Duration.ofSeconds(1);
 
+    private static final PlanShow FIRST = PlanShow.of("", "1");
+
     private final Plans plans;
     private final MatchRuns runs;
     private final Hands hands;
     private final PlanViews views;
     private final Orders orders;
     private final WeekStandings standings;
+    private final Shop shop;
     private final Clock clock;
 
     MatchController(
@@ -51,6 +57,7 @@ class MatchController {
             PlanViews views,
             Orders orders,
             WeekStandings standings,
+            Shop shop,
             Clock clock) {
         this.plans = plans;
         this.runs = runs;
@@ -58,6 +65,7 @@ class MatchController {
         this.views = views;
         this.orders = orders;
         this.standings = standings;
+        this.shop = shop;
         this.clock = clock;
     }
 
@@ -89,14 +97,44 @@ class MatchController {
         }
     }
 
+    /** The page of a plan, with the answer when one was asked for. */
     @GetMapping("/match/{id:\\d{1,18}}")
-    ModelAndView plan(@PathVariable("id") long id) {
-        return planPage("matching/plan", find(id));
+    ModelAndView plan(
+            @PathVariable("id") long id,
+            @RequestParam(name = "order", defaultValue = "") String order,
+            @RequestParam(name = "piece", defaultValue = "") String piece,
+            @RequestParam(name = "q", defaultValue = "") String find,
+            @RequestParam(name = "page", defaultValue = "1") String number,
+            @ModelAttribute BlankForm blank) {
+        ModelAndView page = planPage("matching/plan", find(id), PlanShow.of(find, number));
+        page.addObject("askedOrder", order);
+        page.addObject("askedPiece", piece);
+        if (!order.isBlank() || !piece.isBlank()) {
+            try {
+                page.addObject("whyNot", plans.whyNot(id, order, piece));
+            } catch (InvalidInputException e) {
+                page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+                page.addObject("errorList", e.errors());
+                page.addObject("errors", FieldErrors.byField(e.errors()));
+            }
+        }
+        page.addObject("blank", blank);
+        if (!blank.isEmpty()) {
+            try {
+                BlankForm.Sizes s = blank.read(shop.settings().unit());
+                page.addObject("blankAnswers", plans.oneMore(id, s.length(), s.width(), s.thickness()));
+            } catch (InvalidInputException e) {
+                page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+                page.addObject("errorList", e.errors());
+                page.addObject("errors", FieldErrors.byField(e.errors()));
+            }
+        }
+        return page;
     }
 
     @GetMapping("/match/{id:\\d{1,18}}/print")
     ModelAndView print(@PathVariable("id") long id) {
-        return planPage("matching/print", find(id));
+        return planPage("matching/print", find(id), PlanShow.ALL);
     }
 
     @PostMapping("/match/{id:\\d{1,18}}/accept")
@@ -162,7 +200,7 @@ class MatchController {
         if (!isPlan(plan)) {
             return weekPage(week, errors, HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        ModelAndView page = planPage("matching/plan", find(Long.parseLong(plan)));
+        ModelAndView page = planPage("matching/plan", find(Long.parseLong(plan)), FIRST);
         page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
         page.addObject("errorList", errors);
         return page;
@@ -184,16 +222,27 @@ class MatchController {
         return plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + "."));
     }
 
-    private ModelAndView planPage(String template, Plan plan) {
+    private ModelAndView planPage(String template, Plan plan, PlanShow show) {
         ModelAndView page = new ModelAndView(template);
-        page.addObject("plan", views.view(plan));
+        page.addObject("plan", views.view(plan, show));
         page.addObject("hands", hands.of(IsoWeek.parse(plan.week())));
         page.addObject("errorList", List.of());
+        page.addObject("unitShown", shop.settings().unit().symbol());
+        page.addObject("errors", Map.of());
+        page.addObject(
+                "orderChoices",
+                Stream.concat(
+                                plan.pairings().stream().map(Plan.Pairing::order),
+                                plan.unfilled().stream().map(Plan.Unfilled::order))
+                        .distinct()
+                        .sorted()
+                        .map(o -> new Choice(o, o))
+                        .toList());
         return page;
     }
 
     private ModelAndView refused(long id, ConflictException e) {
-        ModelAndView page = planPage("matching/plan", find(id));
+        ModelAndView page = planPage("matching/plan", find(id), FIRST);
         page.setStatus(HttpStatus.CONFLICT);
         page.addObject("conflict", e.getMessage());
         return page;

@@ -66,7 +66,8 @@ record PlanJson(
             String design,
             int missing,
             List<MissJson> misses,
-            @Nullable String relaxation) {}
+            @Nullable String relaxation,
+            @Nullable String buy) {}
 
     record MissJson(String piece, String rule, @Nullable BigDecimal shortByMm, String text) {}
 
@@ -163,7 +164,8 @@ record PlanJson(
                 u.misses().stream()
                         .map(m -> new MissJson(m.piece(), m.rule(), mm(m.shortBy()), m.text()))
                         .toList(),
-                u.relaxation());
+                u.relaxation(),
+                u.buy());
     }
 
     private static LayoutJson layout(Plan.PieceLayout l) {

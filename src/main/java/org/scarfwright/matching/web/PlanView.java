@@ -42,7 +42,10 @@ record PlanView(
         double recovery,
         double rescue,
         List<WoodSwatch> woods,
-        List<String> hands) {
+        List<String> hands,
+        PlanShow.Part shown,
+        PlanShow.Part shownUnfilled,
+        Totals totals) {
 
     public boolean proposed() {
         return state == Plan.State.PROPOSED;
@@ -51,6 +54,14 @@ record PlanView(
     public boolean accepted() {
         return state == Plan.State.ACCEPTED;
     }
+
+    /**
+     * The whole plan in figures.
+     *
+     * @param cut pieces it cuts into
+     * @param rests rests that go back to the rack
+     */
+    record Totals(int cut, int rests, int setUps) {}
 
     /** One level of the search. */
     record LevelRow(String name, String value, String bound, String unit, boolean proved) {}
@@ -143,7 +154,8 @@ record PlanView(
             String name,
             int count,
             List<Plan.Miss> misses,
-            @Nullable String way) {}
+            @Nullable String way,
+            @Nullable String buy) {}
 
     /** Where some of the wood goes. */
     record BookRow(String letter, String name, String meaning, Volume volume, ShareStrip.Kind kind) {}

@@ -68,13 +68,27 @@ class PlanViews {
         this.woods = woods;
     }
 
+    /** All of it, as on paper. */
     PlanView view(Plan plan) {
-        return new Writing(plan).view();
+        return view(plan, PlanShow.ALL);
+    }
+
+    PlanView view(Plan plan, PlanShow show) {
+        return new Writing(plan, show).view();
     }
 
     /** One plan being written; the lookups it needs are read once. */
     private final class Writing {
         private final Plan plan;
+        private final PlanShow show;
+        private final PlanShow.Part shown;
+        private final PlanShow.Part shownUnfilled;
+        /** Necks on this page. */
+        private final List<Numbered> necks;
+
+        /** A neck and its number on the plan. */
+        private record Numbered(int place, Plan.Pairing pairing) {}
+
         private final Map<String, NeckDesign> designOf = new HashMap<>();
         private final Map<String, NeckOrder> orderOf = new HashMap<>();
         private final Map<String, Piece> pieceOf;
@@ -83,8 +97,19 @@ class PlanViews {
         /** A part and the number of its neck on this plan. */
         private record Placed(int place, boolean head, Plan.Pairing pairing, Plan.Part part) {}
 
-        Writing(Plan plan) {
+        Writing(Plan plan, PlanShow show) {
             this.plan = plan;
+            this.show = show;
+            List<Numbered> found = new ArrayList<>();
+            for (int i = 0; i < plan.pairings().size(); i++) {
+                if (show.finds(plan.pairings().get(i))) {
+                    found.add(new Numbered(i + 1, plan.pairings().get(i)));
+                }
+            }
+            shown = show.part(found.size(), plan.pairings().size());
+            necks = found.subList(Math.max(0, shown.from() - 1), shown.to());
+            long unfilled = plan.unfilled().stream().filter(show::finds).count();
+            shownUnfilled = show.part((int) unfilled, plan.unfilled().size());
             designs.all().forEach(d -> designOf.put(d.code(), d));
             orders.inWeek(IsoWeek.parse(plan.week())).forEach(o -> orderOf.put(o.code(), o));
             pieceOf = rack
@@ -113,7 +138,12 @@ class PlanViews {
                     plan.levels().stream().map(this::level).toList(),
                     necks(),
                     cuttings(),
-                    plan.unfilled().stream().map(this::missing).toList(),
+                    plan.unfilled().stream()
+                            .filter(show::finds)
+                            .skip(Math.max(0, shownUnfilled.from() - 1))
+                            .limit(shownUnfilled.to() - Math.max(0, shownUnfilled.from() - 1))
+                            .map(this::missing)
+                            .toList(),
                     bookRows(books),
                     books.input().isZero() ? null : flow(books),
                     books.input(),
@@ -122,7 +152,24 @@ class PlanViews {
                     books.recovery(),
                     books.rescue(),
                     swatches(),
-                    plan.hands());
+                    plan.hands(),
+                    shown,
+                    shownUnfilled,
+                    totals());
+        }
+
+        private PlanView.Totals totals() {
+            long rests = plan.layouts().stream()
+                    .flatMap(l -> l.rests().stream())
+                    .filter(Plan.Stretch::usable)
+                    .count();
+            long setUps = plan.layouts().stream()
+                    .flatMap(l -> l.cuts().stream()
+                            .filter(c -> c.angle() != null)
+                            .map(c -> List.of(Objects.requireNonNull(c.angle()), l.sawnThickness(), l.saw())))
+                    .distinct()
+                    .count();
+            return new PlanView.Totals(plan.layouts().size(), (int) rests, (int) setUps);
         }
 
         private String proof() {
@@ -161,12 +208,13 @@ class PlanViews {
         }
 
         private List<Neck> necks() {
-            List<Neck> necks = new ArrayList<>();
-            for (Plan.Pairing p : plan.pairings()) {
+            List<Neck> drawn = new ArrayList<>();
+            for (Numbered n : necks) {
+                Plan.Pairing p = n.pairing();
                 NeckOrder order = orderOf.get(p.order());
                 NeckDesign design = designOf.get(p.design());
-                necks.add(new Neck(
-                        necks.size() + 1,
+                drawn.add(new Neck(
+                        n.place(),
                         p.order(),
                         p.number(),
                         order == null ? p.number() : Math.max(order.quantity(), p.number()),
@@ -181,7 +229,7 @@ class PlanViews {
                         drawing(p, design),
                         p.reasons()));
             }
-            return necks;
+            return drawn;
         }
 
         private @Nullable JointDrawing drawing(Plan.Pairing p, @Nullable NeckDesign design) {
@@ -208,14 +256,22 @@ class PlanViews {
                 placed.add(new Placed(i + 1, false, p, p.neck()));
                 placed.add(new Placed(i + 1, true, p, p.head()));
             }
+            Set<String> pieces = new LinkedHashSet<>();
+            for (Numbered n : necks) {
+                pieces.add(n.pairing().neck().piece());
+                pieces.add(n.pairing().head().piece());
+            }
+            List<Plan.PieceLayout> layouts = plan.layouts().stream()
+                    .filter(l -> pieces.contains(l.piece()))
+                    .toList();
             Map<String, List<Placed>> byPiece =
                     placed.stream().collect(Collectors.groupingBy(x -> x.part().piece()));
-            StripDrawing.Scale scale = StripDrawing.Scale.of(plan.layouts().stream()
+            StripDrawing.Scale scale = StripDrawing.Scale.of(layouts.stream()
                     .map(l -> pieceOf.get(l.piece()))
                     .filter(Objects::nonNull)
                     .map(PieceStrip::of)
                     .toList());
-            return plan.layouts().stream()
+            return layouts.stream()
                     .map(l -> cutting(l, byPiece.getOrDefault(l.piece(), List.of()), scale))
                     .toList();
         }
@@ -344,7 +400,8 @@ class PlanViews {
                     design == null ? u.design() : design.name(),
                     u.missing(),
                     u.misses(),
-                    u.relaxation());
+                    u.relaxation(),
+                    u.buy());
         }
 
         private List<WoodSwatch> swatches() {

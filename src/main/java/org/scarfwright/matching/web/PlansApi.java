@@ -3,13 +3,16 @@ package org.scarfwright.matching.web;
 import java.net.URI;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.matching.BlankAnswer;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.MeasureFormatException;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 import org.scarfwright.web.NotFoundException;
+import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -48,6 +51,19 @@ class PlansApi {
     @GetMapping("/{id}")
     PlanJson find(@PathVariable long id) {
         return PlanJson.of(plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + ".")));
+    }
+
+    /** Why a piece is not cut for an order: one answer for each part in each way the order may be made. */
+    @GetMapping("/{id}/why-not")
+    WhyNotJson whyNot(@PathVariable long id, @RequestParam String order, @RequestParam String piece) {
+        return WhyNotJson.of(plans.whyNot(id, order, piece));
+    }
+
+    /** What one more blank would give the orders that could not be filled; lengths in millimetres or as people write them. */
+    @GetMapping("/{id}/one-more")
+    List<BlankAnswer> oneMore(@PathVariable long id, @ParameterObject BlankForm blank) {
+        BlankForm.Sizes s = blank.read(LengthUnit.MM);
+        return plans.oneMore(id, s.length(), s.width(), s.thickness());
     }
 
     /** Reserves the pieces. Accepting an accepted plan again changes nothing. */

@@ -31,7 +31,9 @@ record SettingsForm(
         String neckGrainSlope,
         String driestPercent,
         String wettestPercent,
-        String moistureApartPoints) {
+        String moistureApartPoints,
+        String searchSeconds,
+        String searchMemoryMb) {
     static final List<String> JSON_KEYS = List.of(
             "lengthUnit",
             "currency",
@@ -44,7 +46,9 @@ record SettingsForm(
             "neckGrainSlope",
             "driestPercent",
             "wettestPercent",
-            "moistureApartPoints");
+            "moistureApartPoints",
+            "searchSeconds",
+            "searchMemoryMb");
 
     static final List<Choice> UNITS =
             List.of(new Choice("mm", "millimetres"), new Choice("cm", "centimetres"), new Choice("in", "inches"));
@@ -66,6 +70,8 @@ record SettingsForm(
         driestPercent = text(driestPercent);
         wettestPercent = text(wettestPercent);
         moistureApartPoints = text(moistureApartPoints);
+        searchSeconds = text(searchSeconds);
+        searchMemoryMb = text(searchMemoryMb);
     }
 
     static SettingsForm of(long version, ShopSettings s) {
@@ -84,7 +90,9 @@ record SettingsForm(
                 Integer.toString(s.neckGrainSlope()),
                 Entries.number(s.driest().toPercent()),
                 Entries.number(s.wettest().toPercent()),
-                Entries.number(java.math.BigDecimal.valueOf(s.moistureApart().hundredths(), 2)));
+                Entries.number(java.math.BigDecimal.valueOf(s.moistureApart().hundredths(), 2)),
+                Integer.toString(s.searchSeconds()),
+                Integer.toString(s.searchMemoryMb()));
     }
 
     static SettingsForm of(JsonTexts json) {
@@ -102,7 +110,9 @@ record SettingsForm(
                 json.text("neckGrainSlope"),
                 json.text("driestPercent"),
                 json.text("wettestPercent"),
-                json.text("moistureApartPoints"));
+                json.text("moistureApartPoints"),
+                json.text("searchSeconds"),
+                json.text("searchMemoryMb"));
     }
 
     /** The same entries, seen by an editor who now knows that version. */
@@ -121,7 +131,9 @@ record SettingsForm(
                 neckGrainSlope,
                 driestPercent,
                 wettestPercent,
-                moistureApartPoints);
+                moistureApartPoints,
+                searchSeconds,
+                searchMemoryMb);
     }
 
     /** The unit a bare number is in; millimetres when the form does not say. */
@@ -155,6 +167,8 @@ record SettingsForm(
         Moisture wettest = entries.moisture(wettestEntry, new Range(0, 3000));
         Moisture apart =
                 entries.moisture(new Entry("moistureApartPoints", "Apart", moistureApartPoints), new Range(0, 3000));
+        int seconds = entries.whole(new Entry("searchSeconds", "Search time", searchSeconds), new Range(1, 600));
+        int memory = entries.whole(new Entry("searchMemoryMb", "Search memory", searchMemoryMb), new Range(64, 65_536));
         entries.throwIfRefused();
         if (wettest.compareTo(driest) <= 0) {
             entries.refuse(wettestEntry, "“" + wettestPercent + "” is not above the driest, " + driest);
@@ -172,7 +186,9 @@ record SettingsForm(
                 grain,
                 driest,
                 wettest,
-                new MoistureChange(apart.hundredths()));
+                new MoistureChange(apart.hundredths()),
+                seconds,
+                memory);
     }
 
     private static Range um(int leastMm, int mostMm) {

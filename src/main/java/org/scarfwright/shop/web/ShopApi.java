@@ -58,7 +58,9 @@ class ShopApi {
             int neckGrainSlope,
             BigDecimal driestPercent,
             BigDecimal wettestPercent,
-            BigDecimal moistureApartPoints) {
+            BigDecimal moistureApartPoints,
+            int searchSeconds,
+            int searchMemoryMb) {
         static SettingsView of(ShopSettings s) {
             return new SettingsView(
                     s.unit().symbol(),
@@ -72,7 +74,9 @@ class ShopApi {
                     s.neckGrainSlope(),
                     s.driest().toPercent(),
                     s.wettest().toPercent(),
-                    BigDecimal.valueOf(s.moistureApart().hundredths(), 2));
+                    BigDecimal.valueOf(s.moistureApart().hundredths(), 2),
+                    s.searchSeconds(),
+                    s.searchMemoryMb());
         }
     }
 

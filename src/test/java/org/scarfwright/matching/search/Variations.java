@@ -38,6 +38,54 @@ final class Variations {
                 order(problem.lines().size(), random));
     }
 
+    /** Every length and every kerf so many times as long; a rest is worth as much for each length as before. */
+    static SearchProblem longer(SearchProblem problem, int times) {
+        return scaled(problem, times, 1);
+    }
+
+    /** Rests worth, and wood planed away, so many times as much for each length. */
+    static SearchProblem dearer(SearchProblem problem, int times) {
+        return scaled(problem, 1, times);
+    }
+
+    private static SearchProblem scaled(SearchProblem p, int length, int rate) {
+        return new SearchProblem(
+                p.lines(),
+                p.needs().stream()
+                        .map(n -> new Need(n.line(), n.role(), n.angle(), n.shortUm() * length))
+                        .toList(),
+                p.pieces().stream()
+                        .map(s -> new StockPiece(
+                                s.code(),
+                                s.valueCents(),
+                                s.preparations().stream()
+                                        .map(r -> scaled(r, length, rate))
+                                        .toList()))
+                        .toList(),
+                p.angles(),
+                p.setUps());
+    }
+
+    private static Preparation scaled(Preparation r, int length, int rate) {
+        return new Preparation(
+                r.label(),
+                r.sawnUm(),
+                r.squareKerfUm() * length,
+                Arrays.stream(r.bevelUm()).map(b -> b < 0 ? b : b * length).toArray(),
+                r.setUp(),
+                r.planedMm3PerMetre() * rate,
+                r.segments().stream()
+                        .map(s -> new Segment(
+                                s.lengthUm() * length,
+                                s.needs(),
+                                s.rests().stream()
+                                        .map(v ->
+                                                new SearchProblem.RestValue(v.fromUm() * length, v.centsPerKm() * rate))
+                                        .toList(),
+                                s.alone()))
+                        .toList());
+    }
+
     private static List<Integer> order(int count, Random random) {
         List<Integer> order = new ArrayList<>(IntStream.range(0, count).boxed().toList());
         Collections.shuffle(order, random);

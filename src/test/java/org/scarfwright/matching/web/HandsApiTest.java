@@ -201,4 +201,81 @@ class HandsApiTest {
                 .bodyText()
                 .contains("“NOPE” is no piece of the rack");
     }
+
+    @Test
+    void answersWhyAPieceIsNotTaken() throws Exception {
+        String id = plan().get("id").asString();
+        JsonNode why = json(mvc.get()
+                .uri("/api/plans/" + id + "/why-not?order=O-1&piece=h1")
+                .exchange());
+        assertThat(why.get("piece").asString()).isEqualTo("H1");
+        JsonNode first = why.get("answers").get(0);
+        assertThat(first.get("part").asString()).isEqualTo("neck");
+        assertThat(first.get("fits").asBoolean()).isFalse();
+        assertThat(first.get("rule").asString()).isEqualTo("length");
+        assertThat(first.get("shortByMm").decimalValue()).isPositive();
+        assertThat(text(mvc.get().uri("/match/" + id + "?order=O-1&piece=H1").exchange()))
+                .contains(first.get("text").asString());
+        MvcTestResult wrong =
+                mvc.get().uri("/match/" + id + "?order=O-1&piece=<b>").exchange();
+        assertThat(wrong).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(text(wrong)).contains("“&lt;b&gt;” is no piece of the rack; name one that is");
+        assertThat(mvc.get().uri("/api/plans/" + id + "/why-not?order=O-9&piece=H1"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(mvc.get().uri("/api/plans/" + id + "/why-not?order=O-1"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(mvc.get().uri("/api/plans/987654/why-not?order=O-1&piece=H1"))
+                .hasStatus(HttpStatus.NOT_FOUND);
+    }
+
+    @Test
+    void answersWhatOneMoreBlankWouldGive() throws Exception {
+        assertThat(post("/api/orders", """
+                {"code": "O-3", "design": "D-1", "quantity": 9, "due": "2026-12-04", "week": "2026-W49"}""")).hasStatus(HttpStatus.CREATED);
+        String id = plan().get("id").asString();
+        JsonNode answers = json(mvc.get()
+                .uri("/api/plans/" + id + "/one-more?blankLength=900&blankWidth=90&blankThickness=1 in")
+                .exchange());
+        assertThat(answers.get(0).get("order").asString()).isEqualTo("O-3");
+        assertThat(answers.get(0).get("fills").asBoolean()).isTrue();
+        assertThat(text(mvc.get()
+                        .uri("/match/" + id + "?blankLength=900&blankWidth=90&blankThickness=25")
+                        .exchange()))
+                .contains(answers.get(0).get("text").asString());
+        MvcTestResult wrong = mvc.get()
+                .uri("/match/" + id + "?blankLength=long&blankWidth=&blankThickness=3 km")
+                .exchange();
+        assertThat(wrong).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(text(wrong))
+                .contains("value=\"long\"")
+                .contains("value=\"3 km\"")
+                .contains("is missing");
+        assertThat(mvc.get().uri("/api/plans/" + id + "/one-more")).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(mvc.get().uri("/api/plans/987654/one-more?blankLength=9&blankWidth=9&blankThickness=9"))
+                .hasStatus(HttpStatus.NOT_FOUND);
+    }
+
+    @Test
+    void showsALongPlanPageByPageAndFindsInIt() throws Exception {
+        StringBuilder rack = new StringBuilder("code,wood,length,width,thickness,unit\n");
+        for (int i = 10; i < 35; i++) {
+            rack.append("L").append(i).append(",maple_sugar,760,90,25,mm\n");
+        }
+        rackImport.save(rack.toString().getBytes(StandardCharsets.UTF_8));
+        assertThat(post("/api/orders", """
+                {"code": "O-3", "design": "D-1", "quantity": 22, "due": "2026-12-04", "week": "2026-W49"}""")).hasStatus(HttpStatus.CREATED);
+        JsonNode plan = plan();
+        assertThat(plan.get("filled").asInt()).isEqualTo(24);
+        String page = "/match/" + plan.get("id").asString();
+        assertThat(text(mvc.get().uri(page).exchange()))
+                .contains("1 to 20 of 24 necks")
+                .contains("Next necks");
+        assertThat(text(mvc.get().uri(page + "?page=2").exchange()))
+                .contains("21 to 24 of 24 necks")
+                .contains("Earlier necks");
+        assertThat(text(mvc.get().uri(page + "?page=99").exchange())).contains("21 to 24 of 24 necks");
+        assertThat(text(mvc.get().uri(page + "?page=-1&q=o-2").exchange())).contains("1 to 1 of 1 neck");
+        assertThat(text(mvc.get().uri(page + "?q=nothing").exchange())).contains("0 to 0 of 0 necks");
+        assertThat(text(mvc.get().uri(page + "/print").exchange())).doesNotContain("Next necks");
+    }
 }

@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.joint.Arrangement;
+import org.scarfwright.matching.BlankAnswer;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
+import org.scarfwright.matching.WhyNot;
 import org.scarfwright.matching.web.WeekStanding.OrderRow;
 import org.scarfwright.matching.web.WeekStanding.Step;
 import org.scarfwright.measure.Angle;
@@ -215,6 +217,16 @@ class WeekStandingsTest {
         @Override
         public List<Plan> ofWeek(IsoWeek week) {
             return plans.stream().filter(p -> p.week().equals(week.toString())).toList();
+        }
+
+        @Override
+        public List<BlankAnswer> oneMore(long plan, Length length, Length width, Length thickness) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public WhyNot whyNot(long plan, String order, String piece) {
+            throw new UnsupportedOperationException();
         }
 
         @Override

@@ -172,7 +172,7 @@ class ShopApiTest {
         return """
                 {"lengthUnit":%s,"currency":"EUR","planingPerFaceMm":%s,"edgeAllowanceMm":2,"neckStraightnessMm":1,
                  "shortestMachinedMm":300,"usableRestLengthMm":%s,"usableRestWidthMm":40,"neckGrainSlope":15,
-                 "driestPercent":6,"wettestPercent":10,"moistureApartPoints":2}""".formatted(unit, planing, rest);
+                 "driestPercent":6,"wettestPercent":10,"moistureApartPoints":2,"searchSeconds":30,"searchMemoryMb":1024}""".formatted(unit, planing, rest);
     }
 
     private static MockHttpServletRequestBuilder json(MockHttpServletRequestBuilder request, String body) {

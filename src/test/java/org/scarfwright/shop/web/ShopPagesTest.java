@@ -215,6 +215,8 @@ class ShopPagesTest {
         fields.put("driestPercent", f.driestPercent());
         fields.put("wettestPercent", f.wettestPercent());
         fields.put("moistureApartPoints", f.moistureApartPoints());
+        fields.put("searchSeconds", f.searchSeconds());
+        fields.put("searchMemoryMb", f.searchMemoryMb());
         return changed(fields, changes);
     }
 
