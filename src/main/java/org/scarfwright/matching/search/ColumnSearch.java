@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.LinearSolver.Outcome;
+import org.scarfwright.matching.search.LinearSolver.Relaxation;
 import org.scarfwright.matching.search.LinearSolver.Solution;
 import org.scarfwright.matching.search.SearchResult.Measure;
 
@@ -104,10 +105,20 @@ final class ColumnSearch {
     private void generate() {
         pool.addAll(Choice.of(model, best.plan()).layouts().keySet());
         @Nullable Prices bestPrices = null;
+        Master master = new Master(model, pool, Objective.of(level), held);
+        try (Relaxation relaxation = solver.relaxation(master.program)) {
+            bestPrices = generate(master, relaxation);
+        }
+        if (bestPrices != null) {
+            scaled = prices.price(bestPrices, needed(), new ArrayList<>());
+        }
+    }
+
+    private @Nullable Prices generate(Master master, Relaxation relaxation) {
+        @Nullable Prices bestPrices = null;
         boolean last = false;
         while (!last && !clock.over()) {
-            Master master = new Master(model, List.copyOf(pool), Objective.of(level), held);
-            Solution relaxed = solver.relax(master.program, clock.leftMillis());
+            Solution relaxed = relaxation.solve(clock.leftMillis());
             if (relaxed.outcome() != Outcome.OPTIMAL) {
                 break;
             }
@@ -119,11 +130,11 @@ final class ColumnSearch {
                 bestPrices = now;
                 tell(-Math.floorDiv(-scaled, Prices.ONE));
             }
-            last = !pool.addAll(found);
+            found.removeIf(x -> !pool.add(x));
+            master.add(found);
+            last = found.isEmpty();
         }
-        if (bestPrices != null) {
-            scaled = prices.price(bestPrices, needed(), new ArrayList<>());
-        }
+        return bestPrices;
     }
 
     private void tell(long proved) {

@@ -28,8 +28,17 @@ interface LinearSolver {
         }
     }
 
-    /** The program without the demand for whole numbers. */
-    Solution relax(LinearProgram program, long limitMillis);
+    /** The program without the demand for whole numbers, to be solved again and again while columns are added to it. */
+    Relaxation relaxation(LinearProgram program);
+
+    /** A relaxation that goes on from its last solution. */
+    interface Relaxation extends AutoCloseable {
+        /** Takes the columns that were added since the last call, and solves. */
+        Solution solve(long limitMillis);
+
+        @Override
+        void close();
+    }
 
     /** The program with whole columns whole; a hint is a value for every column. */
     Solution optimise(LinearProgram program, double @Nullable [] hint, long limitMillis, BooleanSupplier cancelled);

@@ -1,5 +1,8 @@
 package org.scarfwright.matching.search;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,7 +36,10 @@ final class Master {
     private static final double FREE = Double.POSITIVE_INFINITY;
 
     private final RackModel model;
-    private final List<SiteLayout> layouts;
+    private final List<SiteLayout> layouts = new ArrayList<>();
+    /** By position in {@link #layouts}. */
+    private int[] layoutColumn = new int[64];
+
     private final Objective objective;
     private final Map<Measure, Long> held;
 
@@ -42,28 +48,25 @@ final class Master {
     private final int firstFlow;
     private final int[] setUpColumn;
     private final int[] supplyRow;
+    private final int[] pieceRow;
+    private final int[] siteRow;
+    private final int[] someRow;
     private int filledRow = -1;
 
     /**
      * @param layouts columns, each once
      * @param held values of the levels held
      */
-    Master(RackModel model, List<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
+    Master(RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
         this.model = model;
-        this.layouts = layouts;
         this.objective = objective;
         this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
         preparedColumn = new int[model.prepared.size()];
         setUpColumn = new int[model.problem.setUps()];
         supplyRow = new int[model.supplies];
-        for (SiteLayout x : layouts) {
-            Bundle b = model.bundles.get(x.site.bundle());
-            long cost = 0;
-            for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
-                cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), cost(w.getKey(), x)));
-            }
-            program.addColumn(0, b.count(), cost, true);
-        }
+        pieceRow = new int[model.bundles.size()];
+        siteRow = new int[model.sites.size()];
+        someRow = new int[model.prepared.size()];
         for (Prepared r : model.prepared) {
             if (r.single()) {
                 preparedColumn[r.index()] = -1;
@@ -88,10 +91,40 @@ final class Master {
         supplyRows();
         pieceRows();
         teamRows();
+        add(layouts);
         if (countSetUps) {
             setUpRows();
         }
         heldRows();
+    }
+
+    /**
+     * Adds layouts as columns. After the first ones only while no set-ups count and nothing but fulfilment is held: those rows
+     * are not told of new columns.
+     */
+    final void add(Collection<SiteLayout> more) {
+        for (SiteLayout x : more) {
+            long cost = 0;
+            for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
+                cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), cost(w.getKey(), x)));
+            }
+            int most = model.bundles.get(x.site.bundle()).count();
+            int c = program.addColumn(0, most, cost, true);
+            if (layouts.size() == layoutColumn.length) {
+                layoutColumn = Arrays.copyOf(layoutColumn, layoutColumn.length * 2);
+            }
+            layoutColumn[layouts.size()] = c;
+            layouts.add(x);
+            for (int i = 0; i < x.at.length; i++) {
+                program.put(supplyRow[x.supply(i)], c, x.count[i]);
+            }
+            if (model.prepared.get(x.site.prepared()).single()) {
+                program.put(pieceRow[x.site.bundle()], c, 1);
+            } else {
+                program.put(siteRow[x.site.index()], c, 1);
+                program.put(someRow[x.site.prepared()], c, -1);
+            }
+        }
     }
 
     private long cost(Measure measure, SiteLayout x) {
@@ -116,12 +149,6 @@ final class Master {
         for (int s = 0; s < supplyRow.length; s++) {
             supplyRow[s] = program.addRow(0, 0);
         }
-        for (int c = 0; c < layouts.size(); c++) {
-            SiteLayout x = layouts.get(c);
-            for (int i = 0; i < x.at.length; i++) {
-                program.put(supplyRow[x.supply(i)], c, x.count[i]);
-            }
-        }
         for (int i = 0; i < model.flows.size(); i++) {
             Flow f = model.flows.get(i);
             if (f.neckSupply() == f.headSupply()) {
@@ -134,12 +161,9 @@ final class Master {
     }
 
     private void pieceRows() {
-        int[] pieceRow = new int[model.bundles.size()];
         for (Bundle b : model.bundles) {
             pieceRow[b.index()] = program.addRow(-FREE, b.count());
         }
-        int[] siteRow = new int[model.sites.size()];
-        int[] someRow = new int[model.prepared.size()];
         for (Prepared r : model.prepared) {
             if (r.single()) {
                 continue;
@@ -152,15 +176,6 @@ final class Master {
             }
             someRow[r.index()] = program.addRow(-FREE, 0);
             program.put(someRow[r.index()], y, 1);
-        }
-        for (int c = 0; c < layouts.size(); c++) {
-            Site s = layouts.get(c).site;
-            if (model.prepared.get(s.prepared()).single()) {
-                program.put(pieceRow[s.bundle()], c, 1);
-            } else {
-                program.put(siteRow[s.index()], c, 1);
-                program.put(someRow[s.prepared()], c, -1);
-            }
         }
     }
 
@@ -190,7 +205,7 @@ final class Master {
                             setUpColumn[u],
                             -model.bundles.get(x.site.bundle()).count());
                 }
-                program.put(row, c, 1);
+                program.put(row, layoutColumn[c], 1);
             }
         }
         setUpRowsByRole();
@@ -214,7 +229,7 @@ final class Master {
                     int role = (int) (e.getKey() / setUpColumn.length);
                     program.put(row, setUpColumn[(int) (e.getKey() % setUpColumn.length)], -model.roleLimit[role]);
                 }
-                program.put(row, c, e.getValue());
+                program.put(row, layoutColumn[c], e.getValue());
             }
         }
     }
@@ -240,7 +255,7 @@ final class Master {
                 continue;
             }
             for (int c = 0; c < layouts.size(); c++) {
-                put(row, c, cost(measure, layouts.get(c)));
+                put(row, layoutColumn[c], cost(measure, layouts.get(c)));
             }
             for (Prepared r : model.prepared) {
                 if (!r.single()) {
@@ -272,7 +287,7 @@ final class Master {
         boolean[] setUp = new boolean[setUpColumn.length];
         for (int c = 0; c < layouts.size(); c++) {
             int times = choice.layouts().getOrDefault(layouts.get(c), 0);
-            values[c] = times;
+            values[layoutColumn[c]] = times;
             if (times > 0) {
                 for (int u : layouts.get(c).setUps) {
                     setUp[u] = true;
@@ -300,7 +315,7 @@ final class Master {
         Map<SiteLayout, Integer> times = new LinkedHashMap<>();
         int[] prepared = new int[preparedColumn.length];
         for (int c = 0; c < layouts.size(); c++) {
-            int n = (int) Math.round(values[c]);
+            int n = (int) Math.round(values[layoutColumn[c]]);
             if (n > 0) {
                 times.put(layouts.get(c), n);
                 Prepared r = model.prepared.get(layouts.get(c).site.prepared());

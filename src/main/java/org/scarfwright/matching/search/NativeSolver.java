@@ -5,6 +5,8 @@ import com.google.ortools.linearsolver.MPConstraint;
 import com.google.ortools.linearsolver.MPSolver;
 import com.google.ortools.linearsolver.MPSolverParameters;
 import com.google.ortools.linearsolver.MPVariable;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -29,6 +31,9 @@ public final class NativeSolver implements LinearSolver {
             separating/maxrounds = 0
             propagating/probing/maxprerounds = 0
             """;
+
+    /** Presolving would throw away the basis that the next solve starts from. */
+    private static final String WARM = "use_preprocessing: false";
 
     private static final long LONGEST_MILLIS = 24L * 60 * 60 * 1000;
 
@@ -79,9 +84,11 @@ public final class NativeSolver implements LinearSolver {
         int row = p.addRow(0, 5);
         p.put(row, x, 2);
         p.put(row, y, 2);
-        Solution relaxed = relax(p, 10_000);
-        if (relaxed.outcome() != Outcome.OPTIMAL || Math.abs(relaxed.bound() + 2.5) > 1e-6) {
-            return "the trial relaxation gave " + relaxed.outcome() + " " + relaxed.bound();
+        try (Relaxation relaxation = relaxation(p)) {
+            Solution relaxed = relaxation.solve(10_000);
+            if (relaxed.outcome() != Outcome.OPTIMAL || Math.abs(relaxed.bound() + 2.5) > 1e-6) {
+                return "the trial relaxation gave " + relaxed.outcome() + " " + relaxed.bound();
+            }
         }
         Solution whole = optimise(p, null, 10_000, () -> false);
         if (whole.outcome() != Outcome.OPTIMAL || Math.abs(whole.bound() + 2) > 1e-6) {
@@ -91,19 +98,38 @@ public final class NativeSolver implements LinearSolver {
     }
 
     @Override
-    public Solution relax(LinearProgram program, long limitMillis) {
-        Model model = new Model(program, RELAXED);
-        try {
-            MPSolver.ResultStatus status = model.solve(limitMillis);
-            if (status == MPSolver.ResultStatus.OPTIMAL) {
-                return new Solution(
-                        Outcome.OPTIMAL,
-                        model.values(),
-                        model.duals(),
-                        model.solver.objective().value());
+    public Relaxation relaxation(LinearProgram program) {
+        return new Warm(program);
+    }
+
+    /** The relaxed program, kept in the library between solves. */
+    private static final class Warm implements Relaxation {
+        private final LinearProgram program;
+        private final Model model;
+
+        Warm(LinearProgram program) {
+            this.program = program;
+            model = new Model(program, RELAXED);
+            if (!model.solver.setSolverSpecificParametersAsString(WARM)) {
+                throw new IllegalStateException("The native solver refuses its settings: " + WARM);
             }
-            return without(status);
-        } finally {
+        }
+
+        @Override
+        public Solution solve(long limitMillis) {
+            model.take(program);
+            MPSolver.ResultStatus status = model.solve(limitMillis);
+            return status == MPSolver.ResultStatus.OPTIMAL
+                    ? new Solution(
+                            Outcome.OPTIMAL,
+                            model.values(),
+                            model.duals(),
+                            model.solver.objective().value())
+                    : without(status);
+        }
+
+        @Override
+        public void close() {
             model.solver.delete();
         }
     }
@@ -117,7 +143,7 @@ public final class NativeSolver implements LinearSolver {
                 throw new IllegalStateException("The native solver refuses its settings: " + SETTINGS);
             }
             if (hint != null) {
-                model.solver.setHint(model.columns, hint);
+                model.solver.setHint(model.columns.toArray(new MPVariable[0]), hint);
             }
             return switch (watched(model, limitMillis, cancelled)) {
                 case OPTIMAL -> model.found(Outcome.OPTIMAL);
@@ -145,8 +171,9 @@ public final class NativeSolver implements LinearSolver {
     /** The library's copy of a program; {@code solver.delete()} frees it. */
     private static final class Model {
         final MPSolver solver;
-        final MPVariable[] columns;
-        final MPConstraint[] rows;
+        private final List<MPVariable> columns = new ArrayList<>();
+        private final List<MPConstraint> rows = new ArrayList<>();
+        private int entries;
 
         Model(LinearProgram p, String kind) {
             MPSolver created = MPSolver.createSolver(kind);
@@ -154,21 +181,25 @@ public final class NativeSolver implements LinearSolver {
                 throw new IllegalStateException("The native library has no solver named " + kind);
             }
             solver = created;
-            columns = new MPVariable[p.columns()];
-            rows = new MPConstraint[p.rows()];
-            for (int c = 0; c < columns.length; c++) {
-                columns[c] = solver.makeVar(p.columnLow(c), p.columnHigh(c), p.whole(c), "");
+            take(p);
+        }
+
+        /** Copies what was added to the program since the last time. */
+        void take(LinearProgram p) {
+            for (int c = columns.size(); c < p.columns(); c++) {
+                MPVariable column = solver.makeVar(p.columnLow(c), p.columnHigh(c), p.whole(c), "");
+                columns.add(column);
                 if (p.cost(c) != 0) {
-                    solver.objective().setCoefficient(columns[c], p.cost(c));
+                    solver.objective().setCoefficient(column, p.cost(c));
                 }
             }
-            for (int r = 0; r < rows.length; r++) {
-                rows[r] = solver.makeConstraint(p.rowLow(r), p.rowHigh(r));
+            for (int r = rows.size(); r < p.rows(); r++) {
+                rows.add(solver.makeConstraint(p.rowLow(r), p.rowHigh(r)));
             }
-            for (int e = 0; e < p.entries(); e++) {
-                rows[p.entryRow(e)].setCoefficient(columns[p.entryColumn(e)], p.entryValue(e));
+            for (; entries < p.entries(); entries++) {
+                rows.get(p.entryRow(entries))
+                        .setCoefficient(columns.get(p.entryColumn(entries)), p.entryValue(entries));
             }
-            solver.objective().setMinimization();
         }
 
         MPSolver.ResultStatus solve(long limitMillis) {
@@ -189,17 +220,17 @@ public final class NativeSolver implements LinearSolver {
         }
 
         double[] values() {
-            double[] values = new double[columns.length];
+            double[] values = new double[columns.size()];
             for (int c = 0; c < values.length; c++) {
-                values[c] = columns[c].solutionValue();
+                values[c] = columns.get(c).solutionValue();
             }
             return values;
         }
 
         double[] duals() {
-            double[] duals = new double[rows.length];
+            double[] duals = new double[rows.size()];
             for (int r = 0; r < duals.length; r++) {
-                duals[r] = rows[r].dualValue();
+                duals[r] = rows.get(r).dualValue();
             }
             return duals;
         }
