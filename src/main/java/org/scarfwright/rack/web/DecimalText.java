@@ -7,6 +7,9 @@ import org.scarfwright.measure.MeasureFormatException;
 /** A plain decimal number with its unit behind it or without; a temperature may be below nothing, which no other measure is. */
 final class DecimalText {
     private static final Pattern NUMBER = Pattern.compile("[-\u2212+]?\\d{1,6}(?:[.,]\\d{1,6})?");
+    /** A comma before three digits may part thousands as well as decimals. */
+    private static final Pattern GROUPED = Pattern.compile("[-\u2212+]?[1-9]\\d{0,2},\\d{3}");
+
     private static final int SHOWN = 40;
 
     /**
@@ -51,6 +54,10 @@ final class DecimalText {
             String shown = s.length() <= SHOWN ? s : s.substring(0, SHOWN) + "…";
             throw new MeasureFormatException("“" + shown + "” is not a number" + (unit.isEmpty() ? "" : " in " + unit)
                     + "; write for example " + example);
+        }
+        if (GROUPED.matcher(bare).matches()) {
+            throw new MeasureFormatException("“" + bare + "” can be read two ways; write " + bare.replace(",", "")
+                    + " or " + bare.replace(',', '.'));
         }
         return new BigDecimal(bare.replace(',', '.').replace('\u2212', '-').replace("+", ""));
     }

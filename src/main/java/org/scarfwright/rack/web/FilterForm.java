@@ -98,7 +98,7 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
         }
         int number = text.matches("\\d{1,7}") ? Integer.parseInt(text) : 0;
         if (number < 1 || number > most) {
-            errors.add(error(name, label, "is not a whole number from 1 to " + most));
+            errors.add(error(name, label, "“" + RackApi.shown(text) + "” is not a whole number from 1 to " + most));
             return usual;
         }
         return number;
@@ -117,7 +117,8 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
         errors.add(error(
                 name,
                 label,
-                "is not one of " + Stream.of(values).map(PieceJson::word).collect(Collectors.joining(", "))));
+                "“" + RackApi.shown(text) + "” is not one of "
+                        + Stream.of(values).map(PieceJson::word).collect(Collectors.joining(", "))));
         return null;
     }
 }

@@ -253,7 +253,11 @@ class RackApiTest {
         mvc.perform(get("/api/rack/pieces/NONE/usable")).andExpect(status().isNotFound());
         mvc.perform(get("/api/rack/pieces").param("can", "violin"))
                 .andExpect(status().isUnprocessableContent())
-                .andExpect(jsonPath("$.errors[0].message").value("Can be is not one of neck, head."));
+                .andExpect(jsonPath("$.errors[0].message").value("Can be “violin” is not one of neck, head."));
+        mvc.perform(get("/api/rack/pieces").param("page", "1.5"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(
+                        jsonPath("$.errors[0].message").value("Page “1.5” is not a whole number from 1 to 1000000."));
         mvc.perform(get("/api/rack/pieces").param("can", "neck").param("q", "api-7"))
                 .andExpect(status().isOk())
                 .andExpect(jsonPath("$.total").value(0));

@@ -210,6 +210,10 @@ class WoodWebTest {
                 .andExpect(jsonPath("$.slope").value(9.985))
                 .andExpect(jsonPath("$.extrapolated").value(false));
         mvc.perform(get("/api/wood/slope")).andExpect(status().isUnprocessableContent());
+        mvc.perform(get("/api/wood/slope").param("first", "1,250"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[0].message").value(containsString("can be read two ways")));
+        mvc.perform(get("/api/wood/slope").param("first", "12,5")).andExpect(status().isOk());
     }
 
     private void refused(String celsius, String humidity, String message) throws Exception {
