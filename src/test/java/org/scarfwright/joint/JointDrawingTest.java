@@ -41,6 +41,12 @@ class JointDrawingTest {
     }
 
     @Test
+    void eachArrangementHasTheOther() {
+        assertThat(Arrangement.UNDERLAID.other()).isEqualTo(Arrangement.OVERLAID);
+        assertThat(Arrangement.OVERLAID.other()).isEqualTo(Arrangement.UNDERLAID);
+    }
+
+    @Test
     void wingsAreDrawnOnlyWhereTheyAreNeeded() {
         assertThat(areas(JointDrawing.face(UNDERLAID, LengthUnit.MM)))
                 .filteredOn("d-wing"::equals)

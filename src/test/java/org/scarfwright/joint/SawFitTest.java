@@ -115,4 +115,14 @@ class SawFitTest {
     private static SawFit thick(int mm) {
         return new SawFit(new SawNeed(Angle.ofDegrees(10), Length.ofMm(mm), Length.ofMm(60)), SMALL);
     }
+
+    /** At half a degree the scrap half a degree shallower has no angle left; at 45° two of them open at a right angle. */
+    @Test
+    void aTestCutTellsAnglesBetweenHalfADegreeAndFortyFive() {
+        assertThat(TestCut.canBeMeasured(new Angle(500))).isFalse();
+        assertThat(TestCut.canBeMeasured(new Angle(501))).isTrue();
+        assertThat(TestCut.canBeMeasured(Angle.ofDegrees(10))).isTrue();
+        assertThat(TestCut.canBeMeasured(new Angle(44_999))).isTrue();
+        assertThat(TestCut.canBeMeasured(Angle.ofDegrees(45))).isFalse();
+    }
 }
