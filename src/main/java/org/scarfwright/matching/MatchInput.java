@@ -20,6 +20,7 @@ import org.scarfwright.shop.ShopSettings;
  * @param day the day the wood must be ready: the week's Monday, or today when that is later
  * @param hands what people decided; designs of lines and left-out orders follow it already
  * @param reserved pieces that would be here if nobody had reserved them
+ * @param woods what woods are called in sentences
  */
 public record MatchInput(
         IsoWeek week,
@@ -30,7 +31,8 @@ public record MatchInput(
         List<Saw> saws,
         LocalDate day,
         List<Hand> hands,
-        List<Reserved> reserved) {
+        List<Reserved> reserved,
+        WoodWords woods) {
     public MatchInput {
         lines = List.copyOf(lines);
         designs = List.copyOf(designs);
@@ -48,8 +50,9 @@ public record MatchInput(
             List<Piece> pieces,
             ShopSettings settings,
             List<Saw> saws,
-            LocalDate day) {
-        this(week, lines, designs, pieces, settings, saws, day, List.of(), List.of());
+            LocalDate day,
+            WoodWords woods) {
+        this(week, lines, designs, pieces, settings, saws, day, List.of(), List.of(), woods);
     }
 
     /**

@@ -18,13 +18,14 @@ record MatchedWoodRule() implements PairRule {
         }
         return new Verdict.Refused(
                 name(),
-                "the head must be of the neck's wood: " + t.neck().code() + " is " + wood(t.neck()) + " and "
-                        + t.head().code() + " is " + wood(t.head()),
+                "the head must be of the neck's wood: " + t.neck().code() + " is " + wood(t, t.neck()) + " and "
+                        + t.head().code() + " is " + wood(t, t.head()),
                 null);
     }
 
-    private static String wood(Piece piece) {
+    private static String wood(PairTrial t, Piece piece) {
         return String.join(
-                "/", piece.wood().speciesIds().stream().map(Words::wood).toList());
+                "/",
+                piece.wood().speciesIds().stream().map(t.shop().woods()::one).toList());
     }
 }

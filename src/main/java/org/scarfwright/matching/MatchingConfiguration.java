@@ -9,6 +9,7 @@ import org.scarfwright.necks.Orders;
 import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.shop.Shop;
+import org.scarfwright.wood.SpeciesCatalog;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
@@ -37,7 +38,12 @@ class MatchingConfiguration {
 
     @Bean
     PlanService.Rooms rooms(
-            Orders orders, Designs designs, Rack rack, Shop shop, ObjectProvider<PieceHistory> history) {
-        return new PlanService.Rooms(orders, designs, rack, shop, history::getObject);
+            Orders orders,
+            Designs designs,
+            Rack rack,
+            Shop shop,
+            SpeciesCatalog woods,
+            ObjectProvider<PieceHistory> history) {
+        return new PlanService.Rooms(orders, designs, rack, shop, woods, history::getObject);
     }
 }

@@ -164,13 +164,13 @@ final class OneMore {
                 .findFirst();
     }
 
-    private static String wood(MatchInput.Line line) {
+    private String wood(MatchInput.Line line) {
         NeckDesign d = line.design();
         List<String> woods = d.neckWoods().isEmpty() ? d.headWoods() : d.neckWoods();
         return switch (d.match()) {
             case SAME_LOT -> " from the lot of the other part";
             case SAME_WOOD -> " of the other part's wood";
-            case ANY, SAME_PIECE -> woods.isEmpty() ? "" : " of " + Words.woods(woods);
+            case ANY, SAME_PIECE -> woods.isEmpty() ? "" : " of " + shop.woods().any(woods);
         };
     }
 

@@ -37,6 +37,7 @@ import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 import org.scarfwright.web.NotFoundException;
+import org.scarfwright.wood.SpeciesCatalog;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
@@ -71,7 +72,13 @@ class PlanService implements Plans {
      *
      * @param history asked for late: the ledger knows the rack, and the rack asks here what a piece is used for
      */
-    record Rooms(Orders orders, Designs designs, Rack rack, Shop shop, Supplier<PieceHistory> history) {}
+    record Rooms(
+            Orders orders,
+            Designs designs,
+            Rack rack,
+            Shop shop,
+            SpeciesCatalog woods,
+            Supplier<PieceHistory> history) {}
 
     PlanService(
             Rooms rooms,
@@ -205,8 +212,8 @@ class PlanService implements Plans {
                             : "has every neck in an accepted plan already; undo that plan to match the week again");
         }
         LocalDate day = workDay(week);
-        MatchInput input =
-                new MatchInput(week, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved());
+        MatchInput input = new MatchInput(
+                week, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved(), woods());
         return new Question(
                 input,
                 new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day, open(input)));
@@ -343,12 +350,25 @@ class PlanService implements Plans {
     /** A question about a plan that is made already, to the shop as it is now. */
     private MatchInput afterwards(IsoWeek week, List<MatchInput.Line> lines, List<Piece> pieces, List<Hand> decided) {
         return new MatchInput(
-                week, lines, designs.all(), pieces, shop.settings(), shop.saws(), workDay(week), decided, reserved());
+                week,
+                lines,
+                designs.all(),
+                pieces,
+                shop.settings(),
+                shop.saws(),
+                workDay(week),
+                decided,
+                reserved(),
+                woods());
     }
 
     private static InvalidInputException wrong(String field, String label, String value, String what) {
         return new InvalidInputException(
                 new FieldError("/" + field, label, value, "“" + value + "” " + what + "; name one that is"));
+    }
+
+    private WoodWords woods() {
+        return WoodWords.of(rooms.woods().all());
     }
 
     /** The day the wood must be ready. */

@@ -20,6 +20,7 @@ import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.shop.Saw;
 import org.scarfwright.shop.Shop;
+import org.scarfwright.wood.SpeciesCatalog;
 import org.springframework.stereotype.Component;
 
 /** Asks the rules of a match about a joint that is no design yet. Looks at a bounded number of pieces, however full the rack is. */
@@ -30,17 +31,19 @@ class RackForJoint implements WoodOnTheRack {
 
     private final Pieces pieces;
     private final Shop shop;
+    private final SpeciesCatalog woods;
     private final Clock clock;
 
-    RackForJoint(Pieces pieces, Shop shop, Clock clock) {
+    RackForJoint(Pieces pieces, Shop shop, SpeciesCatalog woods, Clock clock) {
         this.pieces = pieces;
         this.shop = shop;
+        this.woods = woods;
         this.clock = clock;
     }
 
     @Override
     public Serving serving(ScarfJoint joint) {
-        ShopRules rules = new ShopRules(shop.settings(), shop.saws(), LocalDate.now(clock));
+        ShopRules rules = new ShopRules(shop.settings(), shop.saws(), LocalDate.now(clock), WoodWords.of(woods.all()));
         Way way = Way.of(asDesign(joint.input())).get(0);
         return new Serving(part(way.neck(), rules), part(way.head(), rules));
     }

@@ -49,11 +49,12 @@ class RackUses implements PieceUses {
         LocalDate today = LocalDate.now(clock);
         Map<String, NeckDesign> designs =
                 rooms.designs().all().stream().collect(Collectors.toMap(NeckDesign::code, Function.identity()));
+        WoodWords woods = WoodWords.of(rooms.woods().all());
         List<Use> uses = new ArrayList<>();
         for (int w = 0; w < WEEKS; w++) {
             IsoWeek week = IsoWeek.of(today.plusWeeks(w));
             LocalDate day = week.monday().isAfter(today) ? week.monday() : today;
-            ShopRules shop = new ShopRules(rooms.shop().settings(), rooms.shop().saws(), day);
+            ShopRules shop = new ShopRules(rooms.shop().settings(), rooms.shop().saws(), day, woods);
             open(week)
                     .forEach((code, orders) -> Optional.ofNullable(designs.get(code))
                             .ifPresent(design ->
@@ -150,7 +151,11 @@ class RackUses implements PieceUses {
     }
 
     private ShopRules shop() {
-        return new ShopRules(rooms.shop().settings(), rooms.shop().saws(), LocalDate.now(clock));
+        return new ShopRules(
+                rooms.shop().settings(),
+                rooms.shop().saws(),
+                LocalDate.now(clock),
+                WoodWords.of(rooms.woods().all()));
     }
 
     private static PartNeed part(Way way, Role role) {

@@ -195,7 +195,8 @@ record Relaxation(String condition, NeckDesign design, ShopRules shop, boolean s
                         s.searchSeconds(),
                         s.searchMemoryMb()),
                 shop.saws(),
-                shop.day());
+                shop.day(),
+                shop.woods());
     }
 
     /** What of a design is changed here. */

@@ -16,14 +16,15 @@ import org.scarfwright.shop.ShopSettings;
  *
  * @param saws in the shop's order of preference, never empty
  * @param day the day the wood must be ready
+ * @param woods what woods are called in sentences
  */
-record ShopRules(ShopSettings settings, List<Saw> saws, LocalDate day) {
+record ShopRules(ShopSettings settings, List<Saw> saws, LocalDate day, WoodWords woods) {
     ShopRules {
         saws = List.copyOf(saws);
     }
 
     static ShopRules of(MatchInput input) {
-        return new ShopRules(input.settings(), input.saws(), input.day());
+        return new ShopRules(input.settings(), input.saws(), input.day(), input.woods());
     }
 
     /** The first saw, in the shop's order, that makes this cut through a piece on edge. */

@@ -17,13 +17,9 @@ record WoodRule() implements PartRule {
     public Verdict.Refused why(Trial t) {
         return new Verdict.Refused(
                 name(),
-                "it is "
-                        + Words.list(t.piece().wood().speciesIds().stream()
-                                .distinct()
-                                .map(Words::wood)
-                                .toList())
-                        + ", and the " + Words.role(t.need().role()) + " asks for "
-                        + Words.woods(t.need().woods()),
+                "it is " + t.shop().woods().all(t.piece().wood().speciesIds()) + ", and the "
+                        + Words.role(t.need().role()) + " asks for "
+                        + t.shop().woods().any(t.need().woods()),
                 null);
     }
 }

@@ -46,15 +46,6 @@ final class Words {
         return String.join(", ", items.subList(0, items.size() - 1)) + " and " + items.get(items.size() - 1);
     }
 
-    /** The words of a species id, for a sentence: maple_sugar is maple sugar. */
-    static String wood(String speciesId) {
-        return speciesId.replace('_', ' ');
-    }
-
-    static String woods(List<String> speciesIds) {
-        return list(speciesIds.stream().map(Words::wood).toList()).replace(" and ", " or ");
-    }
-
     static String capital(String sentence) {
         return sentence.isEmpty()
                 ? sentence

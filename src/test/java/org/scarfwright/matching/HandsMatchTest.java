@@ -53,7 +53,8 @@ class HandsMatchTest {
                 shop.saws(),
                 Shelf.DAY,
                 hands,
-                List.of());
+                List.of(),
+                Shelf.WOODS);
         return new PlanMaker(search).make(input, Instant.EPOCH, Duration.ofSeconds(20), () -> false);
     }
 

@@ -353,7 +353,8 @@ class MutatedPlansTest {
                 pieces,
                 shop.settings(),
                 List.of(shop.saws().get(0), Shelf.saw("wide", "3", "1.5")),
-                Shelf.DAY);
+                Shelf.DAY,
+                Shelf.WOODS);
     }
 
     private static PlanCheck.Facts facts(MatchInput input) {

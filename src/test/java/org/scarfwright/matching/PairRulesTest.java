@@ -37,7 +37,7 @@ class PairRulesTest {
         DesignBuilder same = Shelf.design().match(MatchRule.SAME_WOOD);
         assertThat(new MatchedWoodRule().judge(pair(same, neck(), head()))).isEqualTo(Verdict.FITS);
         assertThat(refused(new MatchedWoodRule(), pair(same, neck(), walnut)).reason())
-                .isEqualTo("the head must be of the neck's wood: N1 is maple sugar and H1 is walnut black");
+                .isEqualTo("the head must be of the neck's wood: N1 is Hard maple (sugar) and H1 is Black walnut");
     }
 
     @Test

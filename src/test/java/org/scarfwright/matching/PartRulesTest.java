@@ -85,13 +85,13 @@ class PartRulesTest {
         DesignBuilder walnut = Shelf.design().woods(List.of("walnut_black", "cherry_black"), List.of());
         assertThat(refused(new WoodRule(), trial(board(), walnut, Role.NECK, Arrangement.UNDERLAID))
                         .reason())
-                .isEqualTo("it is maple sugar, and the neck asks for walnut black or cherry black");
+                .isEqualTo("it is Hard maple (sugar), and the neck asks for Black walnut or Black cherry");
         fits(new WoodRule(), trial(board(), walnut, Role.HEAD, Arrangement.UNDERLAID));
         fits(new WoodRule(), trial(board().wood("cherry_black"), walnut, Role.NECK, Arrangement.UNDERLAID));
         PieceBuilder mixed = board().strips("walnut_black", "40", "maple_sugar", "10", "walnut_black", "40");
         assertThat(refused(new WoodRule(), trial(mixed, walnut, Role.NECK, Arrangement.UNDERLAID))
                         .reason())
-                .startsWith("it is walnut black and maple sugar");
+                .startsWith("it is Black walnut and Hard maple (sugar)");
     }
 
     @Test

@@ -439,7 +439,8 @@ class PlanMakerTest {
                                 mm("1"),
                                 new Angle(500)),
                         Shelf.saw("band", "1", "2")),
-                Shelf.DAY);
+                Shelf.DAY,
+                Shelf.WOODS);
         NeckDesign design = Shelf.design().only(Arrangement.UNDERLAID).build();
         Plan plan = make(Shelf.input(
                 shop,

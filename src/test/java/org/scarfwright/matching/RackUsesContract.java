@@ -160,7 +160,7 @@ abstract class RackUsesContract {
                 });
         assertThat(ofDesign(shortPiece, "WITHY-6").head().words()).startsWith("fits underlaid at 10°, taking ");
         assertThat(ofDesign(shortPiece, "SALLOW-7").neck().words())
-                .isEqualTo("it is maple sugar, and the neck asks for walnut black");
+                .isEqualTo("it is Hard maple (sugar), and the neck asks for Black walnut");
     }
 
     @Test

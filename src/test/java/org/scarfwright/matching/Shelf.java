@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.measure.Angle;
@@ -34,6 +35,10 @@ final class Shelf {
     static final LocalDate DAY = LocalDate.of(2026, 11, 30);
     static final IsoWeek WEEK = new IsoWeek(2026, 49);
 
+    /** As the woods' table names them. */
+    static final WoodWords WOODS = new WoodWords(Map.of(
+            "maple_sugar", "Hard maple (sugar)", "walnut_black", "Black walnut", "cherry_black", "Black cherry"));
+
     private Shelf() {}
 
     static Length mm(String millimetres) {
@@ -42,11 +47,11 @@ final class Shelf {
 
     /** Nothing is lost to the saw, to truing or to planing: what is left are the bare figures of the joint. */
     static ShopRules bareShop() {
-        return new ShopRules(settings("0", "0"), List.of(saw("bare", "0", "0")), DAY);
+        return new ShopRules(settings("0", "0"), List.of(saw("bare", "0", "0")), DAY, WOODS);
     }
 
     static ShopRules shop() {
-        return new ShopRules(settings("1", "2"), List.of(saw("band", "1", "1.5")), DAY);
+        return new ShopRules(settings("1", "2"), List.of(saw("band", "1", "1.5")), DAY, WOODS);
     }
 
     static ShopSettings settings(String planingPerFace, String edge) {
@@ -95,7 +100,7 @@ final class Shelf {
                 designs.add(line.design());
             }
         }
-        return new MatchInput(WEEK, List.of(lines), designs, pieces, shop.settings(), shop.saws(), shop.day());
+        return new MatchInput(WEEK, List.of(lines), designs, pieces, shop.settings(), shop.saws(), shop.day(), WOODS);
     }
 
     static MatchInput.Line line(String order, NeckDesign design, int necks) {

@@ -43,7 +43,8 @@ class WhyTest {
                 shop.saws(),
                 Shelf.DAY,
                 hands,
-                held);
+                held,
+                Shelf.WOODS);
     }
 
     private static BookValue value(NeckDesign d) {
@@ -174,7 +175,7 @@ class WhyTest {
         MatchInput input = bare(List.of(chosen, head, walnut), List.of(), List.of(), same);
         assertThat(neck(ask(input, walnut)))
                 .isEqualTo("W1 fits as the neck underlaid at 10°, but not beside H1: the head must be of the neck's"
-                        + " wood: W1 is walnut black and H1 is maple sugar.");
+                        + " wood: W1 is Black walnut and H1 is Hard maple (sugar).");
     }
 
     @Test
