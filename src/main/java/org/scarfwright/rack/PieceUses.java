@@ -37,6 +37,11 @@ public interface PieceUses {
         public Use {
             orders = List.copyOf(orders);
         }
+
+        /** It could be one part of them or the other. */
+        public boolean serves() {
+            return neck.fits() || head.fits();
+        }
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.measure.LengthUnit;
@@ -138,7 +139,11 @@ class RackController {
         page.setStatus(query.errors().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         page.addObject("piece", view);
         page.addObject("gives", GivesView.of(piece, query, uses.designs(piece), shop.settings()));
-        page.addObject("uses", piece.state() == PieceState.ON_RACK ? uses.coming(piece) : List.of());
+        Map<Boolean, List<PieceUses.Use>> coming = piece.state() == PieceState.ON_RACK
+                ? uses.coming(piece).stream().collect(Collectors.partitioningBy(PieceUses.Use::serves))
+                : Map.of();
+        page.addObject("serves", coming.getOrDefault(true, List.of()));
+        page.addObject("others", coming.getOrDefault(false, List.of()));
         page.addObject("weeks", PieceUses.WEEKS);
         page.addObject("askedThickness", asked.getOrDefault("thickness", ""));
         page.addObject("askedWidth", asked.getOrDefault("width", ""));
