@@ -36,8 +36,8 @@ final class BackDrawing {
     }
 
     JointDrawing drawing() {
-        List<Point> neck = block(left, end, neckWidth);
-        List<Point> head = block(end, tip, headWidth);
+        List<Point> neck = Pen.block(left, end, neckWidth);
+        List<Point> head = Pen.block(end, tip, headWidth);
         pen.area("d-neck", neck);
         pen.grain("d-grain", neck, LENGTHWISE, GRAIN);
         pen.area("d-head", head);
@@ -94,14 +94,6 @@ final class BackDrawing {
                 1.6 * pen.font(),
                 false,
                 new Pen.Text(letter, null, pen.bare(width)));
-    }
-
-    private static List<Point> block(double from, double to, double width) {
-        return List.of(
-                new Point(from, width / 2),
-                new Point(to, width / 2),
-                new Point(to, -width / 2),
-                new Point(from, -width / 2));
     }
 
     private String title() {

@@ -37,8 +37,8 @@ final class FaceDrawing {
 
     private JointDrawing underlaid() {
         double seam = joint.seamFromNutMm();
-        List<Point> neck = block(left, seam, neckWidth);
-        List<Point> head = block(seam, headLength, headWidth);
+        List<Point> neck = Pen.block(left, seam, neckWidth);
+        List<Point> head = Pen.block(seam, headLength, headWidth);
         pen.area("d-head", head);
         pen.grain("d-grain d-grain-broken", head, LENGTHWISE, GRAIN);
         double wing = joint.wingWidthMm();
@@ -84,8 +84,8 @@ final class FaceDrawing {
     private JointDrawing overlaid() {
         JointInput in = joint.input();
         double covered = in.headThickness().mm() / in.angle().sin();
-        List<Point> neck = block(left, -covered, neckWidth);
-        List<Point> head = block(-covered, headLength, headWidth);
+        List<Point> neck = Pen.block(left, -covered, neckWidth);
+        List<Point> head = Pen.block(-covered, headLength, headWidth);
         pen.area("d-neck", neck);
         pen.grain("d-grain", neck, LENGTHWISE, GRAIN);
         pen.area("d-head", head);
@@ -135,13 +135,5 @@ final class FaceDrawing {
                 1.6 * pen.font(),
                 false,
                 new Pen.Text("W", null, pen.bare(headWidth)));
-    }
-
-    private static List<Point> block(double from, double to, double width) {
-        return List.of(
-                new Point(from, width / 2),
-                new Point(to, width / 2),
-                new Point(to, -width / 2),
-                new Point(from, -width / 2));
     }
 }

@@ -61,6 +61,15 @@ final class Pen {
         return ROW * font;
     }
 
+    /** A rectangle along the neck, its middle on the axis. */
+    static List<Point> block(double from, double to, double width) {
+        return List.of(
+                new Point(from, width / 2),
+                new Point(to, width / 2),
+                new Point(to, -width / 2),
+                new Point(from, -width / 2));
+    }
+
     void area(String style, List<Point> outline) {
         StringBuilder points = new StringBuilder();
         for (Point p : outline) {
