@@ -8,12 +8,6 @@ import org.scarfwright.measure.LengthUnit;
  * planes meet exactly there, so nothing is foreshortened.
  */
 final class BackDrawing {
-    private static final Point UP = new Point(0, 1);
-    private static final Point DOWN = new Point(0, -1);
-    private static final Point TO_HEEL = new Point(-1, 0);
-    private static final Point TO_TIP = new Point(1, 0);
-    private static final Point LENGTHWISE = new Point(1, 0);
-    private static final double GRAIN = 3.2;
     private static final double LEAST_DRAWN = 0.05;
 
     private final ScarfJoint joint;
@@ -39,9 +33,9 @@ final class BackDrawing {
         List<Point> neck = Pen.block(left, end, neckWidth);
         List<Point> head = Pen.block(end, tip, headWidth);
         pen.area("d-neck", neck);
-        pen.grain("d-grain", neck, LENGTHWISE, GRAIN);
+        pen.grain("d-grain", neck, Point.TO_TIP, Pen.GRAIN);
         pen.area("d-head", head);
-        pen.grain("d-grain d-grain-broken", head, LENGTHWISE, GRAIN);
+        pen.grain("d-grain d-grain-broken", head, Point.TO_TIP, Pen.GRAIN);
         wings();
         double across = Math.min(neckWidth, headWidth) / 2;
         pen.line("d-glue", new Point(end, -across), new Point(end, across));
@@ -53,7 +47,7 @@ final class BackDrawing {
             pen.dimension(
                     new Point(Math.min(0, end), edge),
                     new Point(Math.max(0, end), edge),
-                    UP,
+                    Point.UP,
                     pen.row(),
                     false,
                     pen.row(JointRow.BACK_END, end));
@@ -61,12 +55,12 @@ final class BackDrawing {
         pen.dimension(
                 new Point(end, -edge),
                 new Point(tip, -edge),
-                DOWN,
+                Point.DOWN,
                 pen.row(),
                 false,
                 pen.row(JointRow.BACK_OF_HEAD, joint.backOfHeadMm()));
-        width(left, neckWidth, TO_HEEL, "w");
-        width(tip, headWidth, TO_TIP, "W");
+        width(left, neckWidth, Point.TO_HEEL, "w");
+        width(tip, headWidth, Point.TO_TIP, "W");
         return pen.drawing(title(), description());
     }
 
@@ -82,7 +76,7 @@ final class BackDrawing {
                     new Point(end, side * headWidth / 2),
                     new Point(0, side * headWidth / 2));
             pen.area("d-wing", outline);
-            pen.grain("d-grain", outline, new Point(Math.sqrt(0.5), Math.sqrt(0.5)), GRAIN);
+            pen.grain("d-grain", outline, new Point(Math.sqrt(0.5), Math.sqrt(0.5)), Pen.GRAIN);
         }
     }
 

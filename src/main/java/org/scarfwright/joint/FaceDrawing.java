@@ -5,13 +5,6 @@ import org.scarfwright.measure.LengthUnit;
 
 /** The head's front face from above, laid flat, with the nut across and the head as wide as its outline needs. */
 final class FaceDrawing {
-    private static final Point UP = new Point(0, 1);
-    private static final Point DOWN = new Point(0, -1);
-    private static final Point TO_HEEL = new Point(-1, 0);
-    private static final Point TO_TIP = new Point(1, 0);
-    private static final Point LENGTHWISE = new Point(1, 0);
-    private static final double GRAIN = 3.2;
-
     private final ScarfJoint joint;
     private final double neckWidth;
     private final double headWidth;
@@ -40,7 +33,7 @@ final class FaceDrawing {
         List<Point> neck = Pen.block(left, seam, neckWidth);
         List<Point> head = Pen.block(seam, headLength, headWidth);
         pen.area("d-head", head);
-        pen.grain("d-grain d-grain-broken", head, LENGTHWISE, GRAIN);
+        pen.grain("d-grain d-grain-broken", head, Point.TO_TIP, Pen.GRAIN);
         double wing = joint.wingWidthMm();
         if (wing > 0) {
             for (double side : new double[] {1, -1}) {
@@ -50,20 +43,21 @@ final class FaceDrawing {
                         new Point(seam, side * headWidth / 2),
                         new Point(0, side * headWidth / 2));
                 pen.area("d-wing", outline);
-                pen.grain("d-grain", outline, new Point(Math.sqrt(0.5), Math.sqrt(0.5)), GRAIN);
+                pen.grain("d-grain", outline, new Point(Math.sqrt(0.5), Math.sqrt(0.5)), Pen.GRAIN);
             }
         }
         pen.area("d-neck", neck);
-        pen.grain("d-grain", neck, LENGTHWISE, GRAIN);
+        pen.grain("d-grain", neck, Point.TO_TIP, Pen.GRAIN);
         double across = Math.min(neckWidth, headWidth) / 2;
         pen.line("d-glue", new Point(seam, -across), new Point(seam, across));
         double edge = Math.max(neckWidth, headWidth) / 2;
-        pen.dimension(new Point(0, edge), new Point(seam, edge), UP, pen.row(), false, pen.row(JointRow.SEAM, seam));
+        pen.dimension(
+                new Point(0, edge), new Point(seam, edge), Point.UP, pen.row(), false, pen.row(JointRow.SEAM, seam));
         if (wing > 0) {
             pen.dimension(
                     new Point(0, neckWidth / 2),
                     new Point(0, headWidth / 2),
-                    TO_HEEL,
+                    Point.TO_HEEL,
                     1.6 * pen.font(),
                     false,
                     pen.row(JointRow.WING, wing));
@@ -87,16 +81,16 @@ final class FaceDrawing {
         List<Point> neck = Pen.block(left, -covered, neckWidth);
         List<Point> head = Pen.block(-covered, headLength, headWidth);
         pen.area("d-neck", neck);
-        pen.grain("d-grain", neck, LENGTHWISE, GRAIN);
+        pen.grain("d-grain", neck, Point.TO_TIP, Pen.GRAIN);
         pen.area("d-head", head);
-        pen.grain("d-grain d-grain-broken", head, LENGTHWISE, GRAIN);
+        pen.grain("d-grain d-grain-broken", head, Point.TO_TIP, Pen.GRAIN);
         double across = Math.min(neckWidth, headWidth) / 2;
         pen.line("d-glue", new Point(-covered, -across), new Point(-covered, across));
         double edge = Math.max(neckWidth, headWidth) / 2;
         pen.dimension(
                 new Point(-covered, edge),
                 new Point(0, edge),
-                UP,
+                Point.UP,
                 pen.row(),
                 false,
                 new Pen.Text(null, "under the fingerboard", pen.bare(covered)));
@@ -117,21 +111,21 @@ final class FaceDrawing {
         pen.dimension(
                 new Point(0, -edge),
                 new Point(headLength, -edge),
-                DOWN,
+                Point.DOWN,
                 pen.row(),
                 false,
                 new Pen.Text("H", null, pen.bare(headLength)));
         pen.dimension(
                 new Point(left, -neckWidth / 2),
                 new Point(left, neckWidth / 2),
-                TO_HEEL,
+                Point.TO_HEEL,
                 1.6 * pen.font(),
                 false,
                 new Pen.Text("w", null, pen.bare(neckWidth)));
         pen.dimension(
                 new Point(headLength, -headWidth / 2),
                 new Point(headLength, headWidth / 2),
-                TO_TIP,
+                Point.TO_TIP,
                 1.6 * pen.font(),
                 false,
                 new Pen.Text("W", null, pen.bare(headWidth)));

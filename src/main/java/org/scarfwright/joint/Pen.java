@@ -18,6 +18,8 @@ final class Pen {
     private static final double LARGEST_TEXT = 2;
     private static final double MIDDLING_TEXT = 1.35;
     private static final double GLYPH = 0.56;
+    /** Millimetres from one line of grain to the next. */
+    static final double GRAIN = 3.2;
 
     private final double font;
     private final LengthFormat format;

@@ -7,6 +7,11 @@ package org.scarfwright.joint;
  * @param y millimetres
  */
 public record Point(double x, double y) {
+    static final Point UP = new Point(0, 1);
+    static final Point DOWN = new Point(0, -1);
+    static final Point TO_TIP = new Point(1, 0);
+    static final Point TO_HEEL = new Point(-1, 0);
+
     Point plus(Point other) {
         return new Point(x + other.x, y + other.y);
     }

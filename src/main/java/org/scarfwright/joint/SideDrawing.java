@@ -6,11 +6,6 @@ import org.scarfwright.measure.LengthUnit;
 
 /** The joint from the side. The neck is broken off toward the heel, so that the joint itself is large. */
 final class SideDrawing {
-    private static final Point UP = new Point(0, 1);
-    private static final Point DOWN = new Point(0, -1);
-    private static final Point TO_HEEL = new Point(-1, 0);
-    private static final double GRAIN = 3.2;
-
     private final ScarfJoint joint;
     private final JointInput in;
     private final double t;
@@ -44,9 +39,9 @@ final class SideDrawing {
         List<Point> neck =
                 List.of(new Point(left, t), whole.neck().get(1), whole.neck().get(2), new Point(left, 0));
         pen.area("d-neck", neck);
-        pen.grain("d-grain", neck, new Point(1, 0), GRAIN);
+        pen.grain("d-grain", neck, new Point(1, 0), Pen.GRAIN);
         pen.area("d-head", whole.head());
-        pen.grain("d-grain d-grain-broken", whole.head(), along, GRAIN);
+        pen.grain("d-grain d-grain-broken", whole.head(), along, Pen.GRAIN);
         pen.line("d-glue", whole.glueStart(), whole.glueEnd());
         if (broken) {
             breakOff();
@@ -90,7 +85,8 @@ final class SideDrawing {
         double row = pen.row();
         Point end = new Point(left, t);
         Point tip = whole.head().get(1);
-        pen.dimension(end, whole.neck().get(1), UP, row, broken, pen.row(JointRow.NECK_FRONT, joint.neckFrontMm()));
+        pen.dimension(
+                end, whole.neck().get(1), Point.UP, row, broken, pen.row(JointRow.NECK_FRONT, joint.neckFrontMm()));
         if (joint.hasSeam()) {
             Point seam = whole.head().get(0);
             pen.dimension(nut, seam, outOfFace, row, false, pen.row(JointRow.SEAM, joint.seamFromNutMm()));
@@ -104,7 +100,12 @@ final class SideDrawing {
                     plain("H", in.headLength().mm()));
         } else {
             pen.dimension(
-                    end, nut, UP, 2 * row, broken, plain("N", in.neckLength().mm()));
+                    end,
+                    nut,
+                    Point.UP,
+                    2 * row,
+                    broken,
+                    plain("N", in.neckLength().mm()));
             pen.dimension(nut, tip, outOfFace, row, false, pen.row(JointRow.HEAD_FRONT, joint.headFrontMm()));
         }
     }
@@ -119,7 +120,7 @@ final class SideDrawing {
             double below = (h + row) / along.x() + row;
             pen.dimension(start, tipBack, outOfBack, row, false, pen.row(JointRow.HEAD_BACK, joint.headBackMm()));
             backEndDimension(backEnd, below);
-            glueDimension(DOWN, below + row);
+            glueDimension(Point.DOWN, below + row);
             neckBackDimension(below + 2 * row);
         } else {
             double below = Math.max(0, h / along.x() - t) + row;
@@ -141,7 +142,7 @@ final class SideDrawing {
         pen.dimension(
                 ahead ? zero : backEnd,
                 ahead ? backEnd : zero,
-                DOWN,
+                Point.DOWN,
                 below,
                 false,
                 pen.row(JointRow.BACK_END, joint.backEndFromNutMm()));
@@ -161,14 +162,14 @@ final class SideDrawing {
         pen.dimension(
                 new Point(left, 0),
                 whole.neck().get(2),
-                DOWN,
+                Point.DOWN,
                 below,
                 broken,
                 pen.row(JointRow.NECK_BACK, joint.neckBackMm()));
     }
 
     private void thicknesses() {
-        pen.dimension(new Point(left, 0), new Point(left, t), TO_HEEL, 1.6 * pen.font(), false, plain("t", t));
+        pen.dimension(new Point(left, 0), new Point(left, t), Point.TO_HEEL, 1.6 * pen.font(), false, plain("t", t));
         pen.dimension(whole.head().get(2), whole.head().get(1), along, 1.6 * pen.font(), false, plain("h", h));
     }
 
