@@ -103,32 +103,56 @@ class StringsApi {
             name = "scale",
             in = ParameterIn.QUERY,
             description = "Scale length, 100 to 2000 mm; 648 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "100",
+                            maximum = "2000"))
     @Parameter(
             name = "nutHeight",
             in = ParameterIn.QUERY,
             description = "Of the string in the nut above the neck’s top, 0 to 40 mm; 7 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "0",
+                            maximum = "40"))
     @Parameter(
             name = "postHeight",
             in = ParameterIn.QUERY,
             description = "Of the winding above the head’s face, 0 to 60 mm; 10 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "0",
+                            maximum = "60"))
     @Parameter(
             name = "postDistance",
             in = ParameterIn.QUERY,
             description = "Of the post from the nut, 5 to 500 mm; 60 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "5",
+                            maximum = "500"))
     @Parameter(
             name = "sectionWidth",
             in = ParameterIn.QUERY,
             description = "Width at the nut, 5 to 300 mm; 45 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "5",
+                            maximum = "300"))
     @Parameter(
             name = "sectionThickness",
             in = ParameterIn.QUERY,
             description = "Thickness of the head at the nut, 3 to 100 mm; 16 when left out",
-            schema = @Schema(type = "string"))
+            schema =
+                    @Schema(
+                            types = {"number", "string"},
+                            minimum = "3",
+                            maximum = "100"))
     @Parameter(
             name = "stringsWood",
             in = ParameterIn.QUERY,

@@ -1,6 +1,7 @@
 package org.scarfwright.necks.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
@@ -9,6 +10,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.scarfwright.database.OnH2;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.MockMvc;
@@ -122,5 +125,28 @@ class StringsWebTest {
         assertThat(page("/joint?angle=10&strings=E4"))
                 .contains("have “E4” as string 1")
                 .doesNotContain("Strings at the nut, a table");
+    }
+
+    /** What the description promises is what is refused: a tenth above the most. */
+    @ParameterizedTest
+    @CsvSource({
+        "scale, 100, 2000",
+        "nutHeight, 0, 40",
+        "postHeight, 0, 60",
+        "postDistance, 5, 500",
+        "sectionWidth, 5, 300",
+        "sectionThickness, 3, 100"
+    })
+    void saysInTheDescriptionWhatALengthMayBe(String name, String least, String most) throws Exception {
+        String schema = "$.paths['/api/strings'].get.parameters[?(@.name == '" + name + "')].schema";
+        mvc.perform(get("/api/openapi"))
+                .andExpect(jsonPath(schema + ".minimum", contains(Integer.parseInt(least))))
+                .andExpect(jsonPath(schema + ".maximum", contains(Integer.parseInt(most))));
+        mvc.perform(get("/api/strings")
+                        .param("angle", "10")
+                        .param("strings", TWO)
+                        .param(name, most + ".1"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[0].pointer").value("/" + name));
     }
 }
