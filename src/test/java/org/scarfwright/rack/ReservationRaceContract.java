@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.scarfwright.measure.LengthUnit;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Plans that want the same pieces at the same moment: one gets them all, the others none. Commits, and cleans up. */
 @SuppressWarnings("NullAway.Init")
@@ -28,6 +29,9 @@ abstract class ReservationRaceContract {
 
     @Autowired
     JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     @Test
     void onePlanGetsThePiecesHoweverManyAskAtOnce() throws Exception {
@@ -69,10 +73,12 @@ abstract class ReservationRaceContract {
             }
         } finally {
             people.shutdownNow();
-            jdbc.sql("delete from reservation where piece_id in (select id from piece where code like 'RACE-%')")
-                    .update();
-            jdbc.sql("delete from piece where code like 'RACE-%'").update();
-            jdbc.sql("delete from act where piece_code like 'RACE-%'").update();
+            transaction.executeWithoutResult(s -> {
+                jdbc.sql("delete from reservation where piece_id in (select id from piece where code like 'RACE-%')")
+                        .update();
+                jdbc.sql("delete from piece where code like 'RACE-%'").update();
+                jdbc.sql("delete from act where piece_code like 'RACE-%'").update();
+            });
         }
     }
 

@@ -23,8 +23,18 @@ class H2AddressGuard implements BeanPostProcessor {
         return bean;
     }
 
+    /** H2 gets one writer at a time; PostgreSQL keeps its transactions apart by itself. */
+    @Override
+    public Object postProcessAfterInitialization(Object bean, String beanName) {
+        return bean instanceof HikariDataSource pool && isH2(pool.getJdbcUrl()) ? new OneWriterAtATime(pool) : bean;
+    }
+
+    private static boolean isH2(@Nullable String address) {
+        return address != null && address.toLowerCase(Locale.ROOT).startsWith("jdbc:h2:");
+    }
+
     static void check(@Nullable String address) {
-        if (address == null || !address.toLowerCase(Locale.ROOT).startsWith("jdbc:h2:")) {
+        if (address == null || !isH2(address)) {
             return;
         }
         List<String> options = Arrays.stream(address.split(";"))
