@@ -18,6 +18,7 @@ import org.scarfwright.web.InvalidInputException;
 /** Reads the texts of one form and keeps every error, so that a person is told all of them at once. */
 final class Entries {
     private static final Pattern WHOLE = Pattern.compile("\\d{1,9}");
+    private static final Pattern TENTHS = Pattern.compile("-?\\d{1,5}(\\.\\d)?");
     private static final Pattern PLAIN_TEXT = Pattern.compile("[^\\p{Cntrl}]*");
 
     private final LengthUnit unit;
@@ -72,6 +73,26 @@ final class Entries {
         }
         int read = Integer.parseInt(text);
         return inside(entry, read, read, range, Long::toString);
+    }
+
+    /** A decimal with one place; the range is in tenths. */
+    BigDecimal tenths(Entry entry, Range tenths) {
+        String text = entry.text().strip().replace(',', '.');
+        if (!TENTHS.matcher(text).matches()) {
+            refuse(
+                    entry,
+                    (text.isEmpty()
+                                    ? "is empty"
+                                    : "“" + entry.text().strip() + "” is not a number to one decimal place")
+                            + "; write " + decimal(tenths.least()) + " to " + decimal(tenths.most()));
+            return BigDecimal.ZERO;
+        }
+        BigDecimal read = new BigDecimal(text);
+        return inside(entry, read, read.movePointRight(1).longValueExact(), tenths, Entries::decimal);
+    }
+
+    private static String decimal(long tenths) {
+        return number(BigDecimal.valueOf(tenths, 1));
     }
 
     String text(Entry entry, int longest) {
