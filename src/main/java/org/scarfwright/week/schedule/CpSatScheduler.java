@@ -14,11 +14,13 @@ import com.google.ortools.sat.LinearExprBuilder;
 import com.google.ortools.util.Domain;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.week.schedule.Laid.Batch;
 import org.scarfwright.week.schedule.Schedule.Measure;
 import org.scarfwright.week.schedule.ScheduleProblem.After;
@@ -35,6 +37,12 @@ import org.scarfwright.week.schedule.Slots.Range;
 public final class CpSatScheduler implements Scheduler {
     /** Name of this search in a schedule. */
     public static final String ENGINE = "OR-Tools: CP-SAT";
+
+    /** Hundredths of a day. */
+    private static final int FULL = 100;
+
+    /** How much of every day may be filled, tried one after another where a full day finds no times. */
+    private static final List<Integer> SHARES = List.of(97, 94, 90, 85);
 
     /** Loaded when first asked for, once. */
     private static final class Loaded {
@@ -93,11 +101,27 @@ public final class CpSatScheduler implements Scheduler {
         Schedule lay() {
             for (Measure m : Measure.values()) {
                 bound.put(m, bounds.of(m));
-                if (value(m) > bounds.of(m) && !over()) {
+            }
+            if (!proved()) {
+                byDays();
+            }
+            for (Measure m : Measure.values()) {
+                if (value(m) > known(m) && !over()) {
                     improve(m);
+                }
+                if (value(m) > known(m)) {
+                    break;
                 }
             }
             return slots.schedule(best, bound, ENGINE);
+        }
+
+        private long known(Measure m) {
+            return bound.getOrDefault(m, 0L);
+        }
+
+        private boolean proved() {
+            return Arrays.stream(Measure.values()).allMatch(m -> value(m) <= known(m));
         }
 
         private long value(Measure m) {
@@ -108,26 +132,117 @@ public final class CpSatScheduler implements Scheduler {
             return cancelled.getAsBoolean() || System.nanoTime() >= deadline;
         }
 
+        /**
+         * Works on days first, one measure after another, which gives the bounds; then times on those days. Where a day is too
+         * full for that, the same with a little less of every day.
+         */
+        private void byDays() {
+            Values aim = best.values(slots);
+            @Nullable Days found = null;
+            for (Measure m : Measure.values()) {
+                if (aim.of(m) <= known(m)) {
+                    continue;
+                }
+                Days days = days(m, aim, FULL, found);
+                if (days.status() == CpSolverStatus.INFEASIBLE) {
+                    throw new IllegalStateException("The schedule at hand breaks a rule of the days");
+                }
+                bound.merge(m, days.bound(), Math::max);
+                if (days.day().length == 0) {
+                    break;
+                }
+                found = days;
+                aim = aim.with(m, days.value());
+                if (days.status() != CpSolverStatus.OPTIMAL) {
+                    break;
+                }
+            }
+            for (int share : SHARES) {
+                if (found != null && times(found, aim)) {
+                    return;
+                }
+                if (over()) {
+                    return;
+                }
+                Days looser = days(Measure.DAYS, aim.with(Measure.DAYS, Long.MAX_VALUE), share, found);
+                if (looser.day().length == 0) {
+                    return;
+                }
+                found = looser;
+            }
+        }
+
+        private Days days(Measure m, Values aim, int share, @Nullable Days before) {
+            DayModel model = new DayModel(slots, m, aim, share, before == null ? daysOf(best) : before.day());
+            CpSolver solver = solver();
+            CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
+            boolean some = status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
+            return new Days(
+                    status,
+                    some ? model.days(solver) : new int[0],
+                    some ? Math.round(solver.objectiveValue()) : 0,
+                    status == CpSolverStatus.OPTIMAL
+                                    || status == CpSolverStatus.FEASIBLE
+                                    || status == CpSolverStatus.UNKNOWN
+                            ? (long) Math.ceil(solver.bestObjectiveBound() - 1e-6)
+                            : 0);
+        }
+
+        private int[] daysOf(Laid laid) {
+            return Arrays.stream(laid.start())
+                    .map(at -> slots.open.get(slots.stretch(at)).day())
+                    .toArray();
+        }
+
+        /** Finds times on these days; true when it did. */
+        private boolean times(Days days, Values aim) {
+            Model model =
+                    new Model(slots, best, new Limits(aim.late(), aim.setUps(), slots.days.size(), days.day(), null));
+            if (!model.fits()) {
+                return false;
+            }
+            CpSolver solver = solver();
+            CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
+            if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
+                return false;
+            }
+            Laid laid = model.laid(solver);
+            if (Values.BETTER.compare(laid.values(slots), best.values(slots)) < 0) {
+                best = laid;
+            }
+            return true;
+        }
+
         private void improve(Measure m) {
             if (m == Measure.DAYS) {
                 fewerDays();
                 return;
             }
-            Model model = new Model(slots, best, m, slots.days.size());
+            Values values = best.values(slots);
+            Model model = new Model(
+                    slots,
+                    best,
+                    new Limits(
+                            m == Measure.LATE ? Long.MAX_VALUE : values.late(),
+                            Long.MAX_VALUE,
+                            slots.days.size(),
+                            null,
+                            m));
             CpSolver solver = solver();
             CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
             if (status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE) {
                 best = model.laid(solver);
                 bound.merge(m, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6), Math::max);
             } else if (status != CpSolverStatus.UNKNOWN) {
-                throw new IllegalStateException("The greedy schedule breaks a rule of the model: " + status);
+                throw new IllegalStateException("The schedule at hand breaks a rule of the model: " + status);
             }
         }
 
         /** Tries the fewest days nothing speaks against, and a day more each time there is no way. */
         private void fewerDays() {
-            for (int days = Math.toIntExact(bounds.of(Measure.DAYS)); days < value(Measure.DAYS) && !over(); days++) {
-                Model model = new Model(slots, best, Measure.DAYS, days);
+            Values values = best.values(slots);
+            for (int days = Math.toIntExact(known(Measure.DAYS)); days < value(Measure.DAYS) && !over(); days++) {
+                Model model = new Model(slots, best, new Limits(values.late(), values.setUps(), days, null, null));
                 CpSolver solver = solver();
                 CpSolverStatus status =
                         model.fits() ? solver.solve(model.cp, new Stop(cancelled)) : CpSolverStatus.INFEASIBLE;
@@ -169,7 +284,299 @@ public final class CpSatScheduler implements Scheduler {
     /** A set-up that may be made in a stretch of hours for these works. */
     private record Made(String name, int resource, int stretch, BoolVar made, IntVar from, List<Integer> works) {}
 
-    /** One measure minimised, those before it no worse than in the schedule given. */
+    /** What is known of days: a day for each work where one was found; the bound holds for every schedule. */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    private record Days(CpSolverStatus status, int[] day, long value, long bound) {}
+
+    /**
+     * Works on days, the hours of a day as one sum. It asks less than a schedule must keep, so that what it cannot do no schedule
+     * can; a schedule may ask more.
+     */
+    private static final class DayModel {
+        final CpModel cp = new CpModel();
+        private final Slots slots;
+        private final ScheduleProblem problem;
+        private final int days;
+        /** By work: the first of the works that lie on one day with it. */
+        private final int[] unit;
+        /** By work: slots from the start of the first of its unit's works before it to its own. */
+        private final int[] offset;
+
+        private final Map<Integer, Map<Integer, BoolVar>> on = new LinkedHashMap<>();
+
+        /** @param share hundredths of every day's hours that may be filled */
+        DayModel(Slots slots, Measure measure, Values aim, int share, int[] hint) {
+            this.slots = slots;
+            problem = slots.problem;
+            days = slots.days.size();
+            int n = problem.works().size();
+            unit = new int[n];
+            offset = new int[n];
+            for (int w = 0; w < n; w++) {
+                unit[w] = w;
+            }
+            for (int w = 0; w < n; w++) {
+                for (After a : problem.works().get(w).after()) {
+                    if (a.sameDay()) {
+                        join(unit[w], unit[a.work()]);
+                    }
+                }
+            }
+            for (int w = 0; w < n; w++) {
+                for (After a : problem.works().get(w).after()) {
+                    if (unit[a.work()] == unit[w]) {
+                        offset[w] = Math.max(offset[w], offset[a.work()] + slots.size(a.work()) + slots.atLeast(a));
+                    }
+                }
+            }
+            for (int w = 0; w < n; w++) {
+                days(w);
+            }
+            on.forEach((u, where) -> {
+                cp.addExactlyOne(where.values().toArray(new BoolVar[0]));
+                where.forEach((day, here) -> cp.addHint(here, hint[u] == day));
+            });
+            for (int w = 0; w < n; w++) {
+                for (After a : problem.works().get(w).after()) {
+                    if (unit[a.work()] != unit[w]) {
+                        order(a, w);
+                    }
+                }
+            }
+            holds();
+            LinearExpr setUps = capacity(share);
+            LinearExpr late = late();
+            if (measure != Measure.LATE) {
+                cp.addLessOrEqual(late, aim.late());
+            }
+            switch (measure) {
+                case LATE -> cp.minimize(late);
+                case SET_UPS -> cp.minimize(setUps);
+                case DAYS -> {
+                    cp.addLessOrEqual(setUps, aim.setUps());
+                    cp.minimize(last(aim));
+                }
+            }
+        }
+
+        private void join(int a, int b) {
+            int first = Math.min(a, b);
+            int other = Math.max(a, b);
+            for (int w = 0; w < unit.length; w++) {
+                if (unit[w] == other) {
+                    unit[w] = first;
+                }
+            }
+        }
+
+        /** Days all works of a unit can lie on. */
+        private void days(int w) {
+            List<Integer> possible = slots.starts(w).stream()
+                    .map(r -> slots.open.get(r.stretch()).day())
+                    .distinct()
+                    .toList();
+            if (unit[w] == w) {
+                Map<Integer, BoolVar> where = new LinkedHashMap<>();
+                possible.forEach(day -> where.put(day, cp.newBoolVar("work " + w + " on " + day)));
+                on.put(w, where);
+            } else {
+                of(w).forEach((day, here) -> {
+                    if (!possible.contains(day)) {
+                        cp.addEquality(here, 0);
+                    }
+                });
+            }
+        }
+
+        private Map<Integer, BoolVar> of(int w) {
+            return on.getOrDefault(unit[w], Map.of());
+        }
+
+        /** One when the work lies on this day or before. */
+        private LinearExpr by(int w, int day) {
+            return LinearExpr.sum(of(w).entrySet().stream()
+                    .filter(e -> e.getKey() <= day)
+                    .map(Map.Entry::getValue)
+                    .toArray(BoolVar[]::new));
+        }
+
+        private void order(After a, int w) {
+            for (int day = 0; day < days; day++) {
+                if (of(w).containsKey(day)) {
+                    cp.addLessOrEqual(by(w, day), by(a.work(), lastDayBefore(a, w, day)));
+                }
+            }
+        }
+
+        /** The last day the other work can lie on when this one lies on that day; -1 when there is none. */
+        private int lastDayBefore(After a, int w, int day) {
+            if (slots.atLeast(a) == 0) {
+                return day;
+            }
+            int latest = slots.starts(w).stream()
+                    .filter(r -> slots.open.get(r.stretch()).day() == day)
+                    .mapToInt(Range::last)
+                    .max()
+                    .orElse(-1);
+            for (int other = day; other >= 0; other--) {
+                int there = other;
+                int earliest = slots.starts(a.work()).stream()
+                        .filter(r -> slots.open.get(r.stretch()).day() == there)
+                        .mapToInt(r -> Math.max(r.first(), opens(there) + offset[a.work()]))
+                        .min()
+                        .orElse(Integer.MAX_VALUE / 2);
+                if (earliest + slots.size(a.work()) + slots.atLeast(a) <= latest) {
+                    return other;
+                }
+            }
+            return -1;
+        }
+
+        private int opens(int day) {
+            return slots.open.stream()
+                    .filter(o -> o.day() == day)
+                    .mapToInt(Open::from)
+                    .min()
+                    .orElse(slots.end);
+        }
+
+        /** What is held over the end of a day. */
+        private void holds() {
+            for (int r = 0; r < problem.resources().size(); r++) {
+                int resource = r;
+                List<Hold> held = problem.holds().stream()
+                        .filter(h -> h.resource() == resource)
+                        .toList();
+                for (int day = 0; day + 1 < days && !held.isEmpty(); day++) {
+                    LinearExprBuilder here = LinearExpr.newBuilder();
+                    for (Hold h : held) {
+                        if (h.first().isPresent()) {
+                            here.add(by(h.first().get(), day));
+                        } else {
+                            here.add(1);
+                        }
+                        here.addTerm(by(h.last(), day), -1);
+                    }
+                    cp.addLessOrEqual(here, problem.resources().get(r).count());
+                }
+            }
+        }
+
+        /** Fills the hours of people and machines; gives the number of set-ups. */
+        private LinearExpr capacity(int share) {
+            LinearExprBuilder setUps = LinearExpr.newBuilder();
+            List<LinearExprBuilder> people = new ArrayList<>();
+            List<List<LinearExprBuilder>> machines = new ArrayList<>();
+            for (int day = 0; day < days; day++) {
+                people.add(LinearExpr.newBuilder());
+                machines.add(problem.resources().stream()
+                        .map(r -> LinearExpr.newBuilder())
+                        .toList());
+            }
+            Map<String, Map<Integer, List<BoolVar>>> needs = new LinkedHashMap<>();
+            Map<String, Integer> example = new LinkedHashMap<>();
+            for (int w = 0; w < unit.length; w++) {
+                int work = w;
+                Work needed = problem.works().get(w);
+                of(w).forEach((day, here) -> {
+                    people.get(day).addTerm(here, slots.size(work));
+                    needed.resource().ifPresent(r -> machines.get(day).get(r).addTerm(here, slots.size(work)));
+                    needed.setUp().ifPresent(s -> {
+                        example.putIfAbsent(s.name(), work);
+                        needs.computeIfAbsent(s.name(), k -> new LinkedHashMap<>())
+                                .computeIfAbsent(day, k -> new ArrayList<>())
+                                .add(here);
+                    });
+                });
+            }
+            needs.forEach((name, byDay) -> {
+                int work = example.getOrDefault(name, 0);
+                int machine = problem.works().get(work).resource().orElseThrow();
+                List<BoolVar> all = new ArrayList<>();
+                byDay.forEach((day, works) -> {
+                    BoolVar made = cp.newBoolVar(name + " on " + day);
+                    works.forEach(w -> cp.addImplication(w, made));
+                    people.get(day).addTerm(made, slots.setUp(work));
+                    machines.get(day).get(machine).addTerm(made, slots.setUp(work));
+                    setUps.add(made);
+                    all.add(made);
+                });
+                cp.addAtLeastOne(all.toArray(new BoolVar[0]));
+            });
+            for (int day = 0; day < days; day++) {
+                long hours = 0;
+                long handsOn = 0;
+                for (Open o : slots.open) {
+                    if (o.day() == day) {
+                        hours += o.to() - o.from();
+                        handsOn += (long) (o.to() - o.from()) * o.people();
+                    }
+                }
+                cp.addLessOrEqual(people.get(day), handsOn * share / FULL);
+                for (int r = 0; r < problem.resources().size(); r++) {
+                    cp.addLessOrEqual(
+                            machines.get(day).get(r),
+                            hours * problem.resources().get(r).count() * share / FULL);
+                }
+            }
+            return setUps.build();
+        }
+
+        private LinearExpr late() {
+            LinearExprBuilder late = LinearExpr.newBuilder();
+            for (int g = 0; g < problem.goals().size(); g++) {
+                Goal goal = problem.goals().get(g);
+                int due = slots.due(g);
+                of(goal.work()).forEach((day, here) -> {
+                    boolean canBeInTime = slots.starts(goal.work()).stream()
+                            .anyMatch(r -> slots.open.get(r.stretch()).day() == day
+                                    && r.first() + slots.size(goal.work()) <= due);
+                    if (!canBeInTime) {
+                        late.addTerm(here, goal.weight());
+                    }
+                });
+            }
+            return late.build();
+        }
+
+        private IntVar last(Values aim) {
+            IntVar last = cp.newIntVar(1, Math.min(days, aim.days()), "last day");
+            on.forEach((u, where) -> {
+                LinearExprBuilder day = LinearExpr.newBuilder();
+                where.forEach((d, here) -> day.addTerm(here, d + 1L));
+                cp.addLessOrEqual(day, last);
+            });
+            return last;
+        }
+
+        int[] days(CpSolver solver) {
+            int[] found = new int[unit.length];
+            for (int w = 0; w < found.length; w++) {
+                found[w] = of(w).entrySet().stream()
+                        .filter(e -> solver.booleanValue(e.getValue()))
+                        .map(Map.Entry::getKey)
+                        .findFirst()
+                        .orElse(0);
+            }
+            return found;
+        }
+    }
+
+    /**
+     * What a schedule must keep.
+     *
+     * @param day by work, the day it lies on; null when that is left open
+     * @param minimise null for any schedule that keeps the rest
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    private record Limits(
+            long late,
+            long setUps,
+            int days,
+            int @Nullable [] day,
+            @Nullable Measure minimise) {}
+
+    /** Times within limits. */
     private static final class Model {
         final CpModel cp = new CpModel();
         private final Slots slots;
@@ -182,16 +589,15 @@ public final class CpSatScheduler implements Scheduler {
         private final List<Made> made = new ArrayList<>();
         private boolean fits = true;
 
-        Model(Slots slots, Laid laid, Measure measure, int days) {
+        Model(Slots slots, Laid laid, Limits limits) {
             this.slots = slots;
             known = laid.start();
             problem = slots.problem;
             int n = problem.works().size();
             start = new IntVar[n];
             interval = new IntervalVar[n];
-            Values values = laid.values(slots);
             for (int w = 0; w < n; w++) {
-                place(w, days);
+                place(w, limits);
             }
             for (int w = 0; w < n; w++) {
                 order(w);
@@ -210,16 +616,16 @@ public final class CpSatScheduler implements Scheduler {
                 late.addTerm(isLate, goal.weight());
             }
             LinearExpr setUpCount = LinearExpr.sum(made.stream().map(Made::made).toArray(BoolVar[]::new));
-            switch (measure) {
-                case LATE -> cp.minimize(late);
-                case SET_UPS -> {
-                    cp.addLessOrEqual(late, values.late());
-                    cp.minimize(setUpCount);
-                }
-                case DAYS -> {
-                    cp.addLessOrEqual(late, values.late());
-                    cp.addLessOrEqual(setUpCount, values.setUps());
-                }
+            if (limits.late() < Long.MAX_VALUE) {
+                cp.addLessOrEqual(late, limits.late());
+            }
+            if (limits.setUps() < Long.MAX_VALUE) {
+                cp.addLessOrEqual(setUpCount, limits.setUps());
+            }
+            if (limits.minimise() == Measure.LATE) {
+                cp.minimize(late);
+            } else if (limits.minimise() == Measure.SET_UPS) {
+                cp.minimize(setUpCount);
             }
         }
 
@@ -228,10 +634,12 @@ public final class CpSatScheduler implements Scheduler {
             return fits;
         }
 
-        private void place(int w, int days) {
+        private void place(int w, Limits limits) {
             Work work = problem.works().get(w);
             List<Range> ranges = slots.starts(w).stream()
-                    .filter(r -> slots.open.get(r.stretch()).day() < days)
+                    .filter(r -> slots.open.get(r.stretch()).day() < limits.days())
+                    .filter(r ->
+                            limits.day() == null || slots.open.get(r.stretch()).day() == limits.day()[w])
                     .toList();
             fits &= !ranges.isEmpty();
             start[w] = cp.newIntVarFromDomain(

@@ -17,4 +17,13 @@ record Values(long late, long setUps, long days) {
             case DAYS -> days;
         };
     }
+
+    /** The same with another value of one measure. */
+    Values with(Measure measure, long value) {
+        return switch (measure) {
+            case LATE -> new Values(value, setUps, days);
+            case SET_UPS -> new Values(late, value, days);
+            case DAYS -> new Values(late, setUps, value);
+        };
+    }
 }
