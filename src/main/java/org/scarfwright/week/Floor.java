@@ -1,0 +1,225 @@
+package org.scarfwright.week;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.Plan.Pairing;
+import org.scarfwright.matching.Plans;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.necks.NeckOrder;
+import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.shop.Glue;
+import org.scarfwright.shop.StepKind;
+import org.scarfwright.shop.Workshop;
+import org.scarfwright.shop.WorkshopBook;
+import org.scarfwright.shop.WorkshopBook.VersionedGlue;
+import org.scarfwright.week.WorkStep.Neck;
+import org.scarfwright.week.WorkStep.State;
+import org.scarfwright.wood.Species;
+import org.scarfwright.wood.SpeciesCatalog;
+import org.springframework.stereotype.Component;
+
+/** What the other rooms say of the necks that are being made. Belongs into its caller's transaction. */
+@Component
+class Floor {
+    private static final String DIFFICULT = "with difficulty";
+
+    private final Plans plans;
+    private final Orders orders;
+    private final Rack rack;
+    private final SpeciesCatalog woods;
+    private final WorkshopBook book;
+    private final JdbcWork rows;
+    private final Clock clock;
+
+    Floor(Plans plans, Orders orders, Rack rack, SpeciesCatalog woods, WorkshopBook book, JdbcWork rows, Clock clock) {
+        this.plans = plans;
+        this.orders = orders;
+        this.rack = rack;
+        this.woods = woods;
+        this.book = book;
+        this.rows = rows;
+        this.clock = clock;
+    }
+
+    /** Accepted plans of this week and the weeks before it that have orders. */
+    List<Plan> acceptedUpTo(IsoWeek week) {
+        Set<IsoWeek> weeks = new TreeSet<>(orders.weeks());
+        weeks.add(week);
+        return weeks.stream()
+                .filter(w -> w.compareTo(week) <= 0)
+                .flatMap(w -> plans.ofWeek(w).stream())
+                .filter(p -> p.state() == Plan.State.ACCEPTED)
+                .toList();
+    }
+
+    /** True for a plan that does not hold any more. */
+    boolean isUndone(long plan) {
+        return plans.find(plan).filter(p -> p.state() == Plan.State.ACCEPTED).isEmpty();
+    }
+
+    ShopCalendar calendar() {
+        return new ShopCalendar(book.workshop().workshop(), book.daysOff(), clock.getZone());
+    }
+
+    Facts of(Collection<Long> planIds) {
+        return new Facts(planIds.stream()
+                .distinct()
+                .flatMap(id -> plans.find(id).stream())
+                .toList());
+    }
+
+    /** Facts about the necks of some plans. */
+    final class Facts {
+        final Workshop workshop = book.workshop().workshop();
+        private final Map<Long, Plan> byId = new HashMap<>();
+        private final Map<Neck, Pairing> pairings = new HashMap<>();
+        private final Map<String, Piece> pieces;
+        private final Map<String, Glue> glues;
+        private final Map<String, Optional<String>> chosen = new HashMap<>();
+
+        private Facts(List<Plan> of) {
+            Set<String> codes = new HashSet<>();
+            for (Plan plan : of) {
+                byId.put(plan.id(), plan);
+                for (Pairing p : plan.pairings()) {
+                    pairings.put(new Neck(plan.id(), plan.week(), p.order(), p.number()), p);
+                    codes.add(p.neck().piece());
+                    codes.add(p.head().piece());
+                }
+            }
+            pieces = rack.findAll(codes).stream().collect(Collectors.toMap(Piece::code, Function.identity()));
+            glues = book.glues().stream().map(VersionedGlue::glue).collect(Collectors.toMap(Glue::code, g -> g));
+        }
+
+        Optional<String> design(Neck neck) {
+            return Optional.ofNullable(pairings.get(neck)).map(Pairing::design);
+        }
+
+        /** Its design's glue, else the shop's own. */
+        Optional<Glue> glue(Neck neck) {
+            return design(neck)
+                    .flatMap(d -> chosen.computeIfAbsent(d, rows::glueOf))
+                    .or(workshop::glue)
+                    .map(glues::get);
+        }
+
+        private List<String> piecesOf(Neck neck) {
+            Pairing p = pairings.get(neck);
+            return p == null
+                    ? List.of()
+                    : List.of(p.neck().piece(), p.head().piece()).stream()
+                            .distinct()
+                            .toList();
+        }
+
+        /** Why nothing can be done on a neck, whichever step; empty when work can go on. */
+        Optional<String> stands(Neck neck, List<WorkStep> steps) {
+            Plan plan = byId.get(neck.plan());
+            if (plan == null || plan.state() != Plan.State.ACCEPTED) {
+                return Optional.of(
+                        "Plan " + neck.plan() + " is not accepted any more, so its pieces are not reserved. Accept"
+                                + " a plan with this neck first.");
+            }
+            Optional<WorkStep> stopped = steps.stream()
+                    .filter(s -> s.progress().state() == State.STOPPED)
+                    .findFirst();
+            if (stopped.isPresent()) {
+                return Optional.of("It was stopped at “" + stopped.get().words() + "”: "
+                        + stopped.get().progress().reason().orElse("") + ". Let it go on first.");
+            }
+            boolean glued = steps.stream().anyMatch(s -> s.kind() == StepKind.GLUE && s.isDone());
+            return glued
+                    ? Optional.empty()
+                    : piecesOf(neck).stream()
+                            .flatMap(code -> pieceFault(code, steps).stream())
+                            .findFirst();
+        }
+
+        private Optional<String> pieceFault(String code, List<WorkStep> steps) {
+            Piece piece = pieces.get(code);
+            if (piece == null) {
+                return Optional.of("Piece " + code + " is not on the rack any more. Match this neck again.");
+            }
+            boolean cut = steps.stream()
+                    .filter(s -> s.kind() == StepKind.CUT
+                            && s.needs().piece().filter(code::equals).isPresent())
+                    .allMatch(WorkStep::isDone);
+            return switch (piece.state()) {
+                case SCRAPPED ->
+                    Optional.of("Piece " + code + " was scrapped. Match this neck again with another piece.");
+                case ON_RACK ->
+                    cut
+                            ? Optional.empty()
+                            : Optional.of("Piece " + code + " is not reserved any more. Accept a plan with it first.");
+                case RESERVED, AT_BENCH, USED_UP -> Optional.empty();
+            };
+        }
+
+        /** Why a neck cannot be glued; empty when it can. */
+        Optional<String> glueFault(Neck neck) {
+            Optional<Glue> glue = glue(neck);
+            if (glue.isEmpty()) {
+                return Optional.of(
+                        "Design " + design(neck).orElse("?")
+                                + " names no glue and the shop has none of its own. Choose one for the design or for the shop.");
+            }
+            Glue g = glue.get();
+            return workshop.celsius().compareTo(g.lowestCelsius()) < 0
+                    ? Optional.of(g.name() + " sets at " + g.lowestCelsius().toPlainString()
+                            + " °C or above, and the shop is kept at "
+                            + workshop.celsius().toPlainString() + " °C. Warm the shop or choose another glue.")
+                    : Optional.empty();
+        }
+
+        NeckFacts facts(Neck neck, List<WorkStep> steps, ShopCalendar calendar) {
+            Optional<NeckOrder> order = orders.find(neck.order());
+            IsoWeek week = IsoWeek.parse(neck.week());
+            LocalDate due = order.map(NeckOrder::due).orElse(week.monday().plusDays(6));
+            Instant notBefore = calendar.startOf(week.monday());
+            for (String code : piecesOf(neck)) {
+                Piece piece = pieces.get(code);
+                if (piece != null && piece.lotReadyOn() != null) {
+                    Instant ready = calendar.startOf(piece.lotReadyOn());
+                    notBefore = ready.isAfter(notBefore) ? ready : notBefore;
+                }
+            }
+            return new NeckFacts(
+                    neck,
+                    steps,
+                    calendar.startOf(due.plusDays(1)),
+                    order.map(NeckOrder::priority).orElse(1),
+                    notBefore,
+                    glue(neck),
+                    difficult(neck));
+        }
+
+        boolean difficult(Neck neck) {
+            List<String> ids = new ArrayList<>();
+            piecesOf(neck).forEach(code -> {
+                Piece piece = pieces.get(code);
+                if (piece != null) {
+                    ids.addAll(piece.wood().speciesIds());
+                }
+            });
+            return ids.stream()
+                    .flatMap(id -> woods.find(id).stream())
+                    .map(Species::bonding)
+                    .anyMatch(b -> b.filter(DIFFICULT::equals).isPresent());
+        }
+    }
+}

@@ -1,0 +1,315 @@
+package org.scarfwright.week;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.shop.ShopContents;
+import org.scarfwright.shop.StepKind;
+import org.scarfwright.week.LaidWeek.Laying;
+import org.scarfwright.week.LaidWeek.Level;
+import org.scarfwright.week.LaidWeek.Remark;
+import org.scarfwright.week.LaidWeek.SetUp;
+import org.scarfwright.week.WorkStep.Neck;
+import org.scarfwright.week.WorkStep.Needs;
+import org.scarfwright.week.WorkStep.Part;
+import org.scarfwright.week.WorkStep.Progress;
+import org.scarfwright.week.WorkStep.Span;
+import org.scarfwright.week.WorkStep.State;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Rows of the work. Every method belongs into its caller's transaction. */
+@Repository
+class JdbcWork implements ShopContents {
+    private static final String SELECT =
+            "select id, version, plan_id, week, order_code, neck_number, place, kind, part,"
+                    + " piece_code, machine, set_up, minutes, state, planned_start, planned_end, pinned_day, started_at, done_at,"
+                    + " who, done_minutes, clamped_until, cured_at, reason from work_step";
+    private static final String ORDER = " order by plan_id, order_code, neck_number, place";
+
+    private final JdbcClient jdbc;
+
+    JdbcWork(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @Override
+    public boolean isEmpty() {
+        return jdbc.sql("select count(*) from work_step").query(Long.class).single() == 0;
+    }
+
+    Optional<WorkStep> find(long id) {
+        return jdbc.sql(SELECT + " where id = :id" + ORDER)
+                .param("id", id)
+                .query((row, n) -> stepOf(row))
+                .optional();
+    }
+
+    List<WorkStep> ofPlan(long plan) {
+        return jdbc.sql(SELECT + " where plan_id = :plan" + ORDER)
+                .param("plan", plan)
+                .query((row, n) -> stepOf(row))
+                .list();
+    }
+
+    /** Plans that have steps which are not done, earliest first. */
+    List<Long> unfinishedPlans() {
+        return jdbc.sql("select distinct plan_id from work_step where state <> 'DONE' order by plan_id")
+                .query(Long.class)
+                .list();
+    }
+
+    /** Steps that are planned, or were done, in this time. */
+    List<WorkStep> between(Instant from, Instant to) {
+        return jdbc.sql(SELECT + " where (state = 'DONE' and done_at >= :from and done_at < :to)"
+                        + " or (state <> 'DONE' and planned_start >= :from and planned_start < :to)" + ORDER)
+                .param("from", at(from))
+                .param("to", at(to))
+                .query((row, n) -> stepOf(row))
+                .list();
+    }
+
+    /** What was planned before this instant and is not done. */
+    List<WorkStep> undoneBefore(Instant instant) {
+        return jdbc.sql(SELECT + " where state <> 'DONE' and planned_start < :to" + ORDER)
+                .param("to", at(instant))
+                .query((row, n) -> stepOf(row))
+                .list();
+    }
+
+    /** Joints whose clamps are not off or that are not squared up. */
+    List<WorkStep> glued() {
+        return jdbc.sql(SELECT + " g where kind = 'GLUE' and state = 'DONE' and exists (select 1 from work_step s"
+                        + " where s.plan_id = g.plan_id and s.order_code = g.order_code and s.neck_number = g.neck_number"
+                        + " and s.kind = 'SQUARE_UP' and s.state <> 'DONE') order by cured_at, id")
+                .query((row, n) -> stepOf(row))
+                .list();
+    }
+
+    void insert(WorkStep s) {
+        jdbc.sql(
+                        "insert into work_step (plan_id, week, order_code, neck_number, place, kind, part, piece_code, machine,"
+                                + " set_up, minutes, state) values (:plan, :week, :order, :number, :place, :kind, :part, :piece,"
+                                + " :machine, :setUp, :minutes, 'OPEN')")
+                .param("plan", s.neck().plan())
+                .param("week", s.neck().week())
+                .param("order", s.neck().order())
+                .param("number", s.neck().number())
+                .param("place", s.place())
+                .param("kind", s.kind().name())
+                .param("part", s.part().name())
+                .param("piece", s.needs().piece().orElse(null))
+                .param("machine", s.needs().machine().orElse(null))
+                .param("setUp", s.needs().setUp().orElse(null))
+                .param("minutes", s.minutes())
+                .update();
+    }
+
+    /** Steps of a plan that does not hold any more and that nobody began. */
+    void deletePlan(long plan) {
+        jdbc.sql("delete from work_step where plan_id = :plan and not exists (select 1 from work_step s"
+                        + " where s.plan_id = :plan and s.state <> 'OPEN')")
+                .param("plan", plan)
+                .update();
+    }
+
+    void plan(long id, int minutes, @Nullable Span planned) {
+        jdbc.sql("update work_step set minutes = :minutes, planned_start = :start, planned_end = :end where id = :id")
+                .param("minutes", minutes)
+                .param("start", planned == null ? null : at(planned.start()))
+                .param("end", planned == null ? null : at(planned.end()))
+                .param("id", id)
+                .update();
+    }
+
+    void pin(long id, @Nullable LocalDate day) {
+        jdbc.sql("update work_step set pinned_day = :day, version = version + 1 where id = :id")
+                .param("day", day)
+                .param("id", id)
+                .update();
+    }
+
+    /** @return false, and nothing changed, when somebody changed the step since that version */
+    boolean progress(WorkStep seen, Progress p) {
+        return jdbc.sql("update work_step set version = version + 1, state = :state, started_at = :started,"
+                                + " done_at = :done, who = :who, done_minutes = :minutes, clamped_until = :clamped,"
+                                + " cured_at = :cured, reason = :reason where id = :id and version = :seen")
+                        .param("state", p.state().name())
+                        .param("started", at(p.startedAt()))
+                        .param("done", at(p.doneAt()))
+                        .param("who", p.who().orElse(null))
+                        .param("minutes", p.minutes().isPresent() ? p.minutes().getAsInt() : null)
+                        .param("clamped", at(p.clampedUntil()))
+                        .param("cured", at(p.curedAt()))
+                        .param("reason", p.reason().orElse(null))
+                        .param("id", seen.id())
+                        .param("seen", seen.version())
+                        .update()
+                == 1;
+    }
+
+    /** Clears the plan of what is not done in weeks after this one. */
+    void clearAfter(IsoWeek week) {
+        jdbc.sql("update work_step set planned_start = null, planned_end = null where state <> 'DONE' and week > :week")
+                .param("week", week.toString())
+                .update();
+    }
+
+    Optional<Laying> laying() {
+        return jdbc.sql("select week, made_at, engine, seconds_thousandths, note, late, late_bound, set_ups,"
+                        + " set_ups_bound, days, days_bound from laying where id = 1")
+                .query((row, n) -> new Laying(
+                        IsoWeek.parse(row.getString("week")),
+                        instant(row, "made_at"),
+                        row.getString("engine"),
+                        row.getInt("seconds_thousandths"),
+                        row.getString("note"),
+                        List.of(
+                                new Level("late", row.getLong("late"), row.getLong("late_bound")),
+                                new Level("setUps", row.getLong("set_ups"), row.getLong("set_ups_bound")),
+                                new Level("days", row.getLong("days"), row.getLong("days_bound")))))
+                .optional();
+    }
+
+    /** Replaces the schedule; set-ups that were made before it stay. */
+    void keep(Laying laying, List<SetUp> setUps, List<Remark> remarks) {
+        jdbc.sql("delete from laying").update();
+        jdbc.sql("delete from laid_remark").update();
+        jdbc.sql("delete from laid_set_up where ends > :now")
+                .param("now", at(laying.madeAt()))
+                .update();
+        jdbc.sql("insert into laying (id, week, made_at, engine, seconds_thousandths, note, late, late_bound, set_ups,"
+                        + " set_ups_bound, days, days_bound) values (1, :week, :madeAt, :engine, :ms, :note, :late,"
+                        + " :lateBound, :setUps, :setUpsBound, :days, :daysBound)")
+                .param("week", laying.week().toString())
+                .param("madeAt", at(laying.madeAt()))
+                .param("engine", laying.engine())
+                .param("ms", laying.milliseconds())
+                .param("note", laying.note())
+                .param("late", laying.levels().get(0).value())
+                .param("lateBound", laying.levels().get(0).bound())
+                .param("setUps", laying.levels().get(1).value())
+                .param("setUpsBound", laying.levels().get(1).bound())
+                .param("days", laying.levels().get(2).value())
+                .param("daysBound", laying.levels().get(2).bound())
+                .update();
+        setUps.forEach(s -> jdbc.sql("insert into laid_set_up (machine, starts, name, ready, ends)"
+                        + " values (:machine, :starts, :name, :ready, :ends)")
+                .param("machine", s.machine())
+                .param("starts", at(s.start()))
+                .param("name", s.name())
+                .param("ready", at(s.ready()))
+                .param("ends", at(s.end()))
+                .update());
+        remarks.forEach(r -> jdbc.sql("insert into laid_remark (order_code, neck_number, kind, sentence)"
+                        + " values (:order, :number, :kind, :sentence)")
+                .param("order", r.order())
+                .param("number", r.number())
+                .param("kind", r.kind().name())
+                .param("sentence", r.sentence())
+                .update());
+    }
+
+    List<SetUp> setUps(Instant from, Instant to) {
+        return jdbc.sql("select machine, starts, name, ready, ends from laid_set_up"
+                        + " where starts >= :from and starts < :to order by starts, machine")
+                .param("from", at(from))
+                .param("to", at(to))
+                .query((row, n) -> new SetUp(
+                        row.getString("machine"),
+                        row.getString("name"),
+                        instant(row, "starts"),
+                        instant(row, "ready"),
+                        instant(row, "ends")))
+                .list();
+    }
+
+    List<Remark> remarks() {
+        return jdbc.sql("select order_code, neck_number, kind, sentence from laid_remark"
+                        + " order by order_code, neck_number, kind")
+                .query((row, n) -> new Remark(
+                        row.getString("order_code"),
+                        row.getInt("neck_number"),
+                        Remark.Kind.valueOf(row.getString("kind")),
+                        row.getString("sentence")))
+                .list();
+    }
+
+    Optional<String> glueOf(String design) {
+        return jdbc.sql("select glue_code from design_glue where design_code = :design")
+                .param("design", design)
+                .query(String.class)
+                .optional();
+    }
+
+    void chooseGlue(String design, Optional<String> glue) {
+        jdbc.sql("delete from design_glue where design_code = :design")
+                .param("design", design)
+                .update();
+        glue.ifPresent(code -> jdbc.sql("insert into design_glue (design_code, glue_code) values (:design, :glue)")
+                .param("design", design)
+                .param("glue", code)
+                .update());
+    }
+
+    private static WorkStep stepOf(ResultSet row) throws SQLException {
+        Instant start = instantOrNull(row, "planned_start");
+        return new WorkStep(
+                row.getLong("id"),
+                row.getLong("version"),
+                new Neck(
+                        row.getLong("plan_id"),
+                        row.getString("week"),
+                        row.getString("order_code"),
+                        row.getInt("neck_number")),
+                row.getInt("place"),
+                StepKind.valueOf(row.getString("kind")),
+                Part.valueOf(row.getString("part")),
+                new Needs(
+                        Optional.ofNullable(row.getString("piece_code")),
+                        Optional.ofNullable(row.getString("machine")),
+                        Optional.ofNullable(row.getString("set_up"))),
+                row.getInt("minutes"),
+                start == null ? Optional.empty() : Optional.of(new Span(start, instant(row, "planned_end"))),
+                Optional.ofNullable(row.getObject("pinned_day", LocalDate.class)),
+                progressOf(row));
+    }
+
+    private static Progress progressOf(ResultSet row) throws SQLException {
+        Integer minutes = row.getObject("done_minutes", Integer.class);
+        return new Progress(
+                State.valueOf(row.getString("state")),
+                Optional.ofNullable(instantOrNull(row, "started_at")),
+                Optional.ofNullable(instantOrNull(row, "done_at")),
+                Optional.ofNullable(row.getString("who")),
+                minutes == null ? OptionalInt.empty() : OptionalInt.of(minutes),
+                Optional.ofNullable(instantOrNull(row, "clamped_until")),
+                Optional.ofNullable(instantOrNull(row, "cured_at")),
+                Optional.ofNullable(row.getString("reason")));
+    }
+
+    private static Instant instant(ResultSet row, String column) throws SQLException {
+        return java.util.Objects.requireNonNull(instantOrNull(row, column));
+    }
+
+    private static @Nullable Instant instantOrNull(ResultSet row, String column) throws SQLException {
+        OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
+        return at == null ? null : at.toInstant();
+    }
+
+    private static OffsetDateTime at(Instant instant) {
+        return instant.atOffset(ZoneOffset.UTC);
+    }
+
+    private static @Nullable OffsetDateTime at(Optional<Instant> instant) {
+        return instant.map(JdbcWork::at).orElse(null);
+    }
+}

@@ -1,0 +1,129 @@
+package org.scarfwright.week.web;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.week.LaidWeek;
+import org.scarfwright.week.WeekTimes;
+import org.scarfwright.week.WorkStep;
+import org.scarfwright.week.WorkStep.Span;
+
+/**
+ * One day as a column, time running down: hands-on work solid at the left, joints in clamps hatched at the right, one lane for each
+ * set of clamps.
+ */
+record DayDrawing(String id, String title, int height, List<Box> boxes, List<Line> hours) {
+    static final int WIDTH = 160;
+
+    private static final int HOUR = 26;
+    private static final int LEFT = 20;
+    private static final int RIGHT = 112;
+    private static final int PEOPLE_GAP = 1;
+    private static final String HELD = "w-held";
+    private static final DateTimeFormatter TITLE = DateTimeFormatter.ofPattern("EEEE d MMMM", Locale.ENGLISH);
+
+    /**
+     * A rectangle.
+     *
+     * @param look the class that draws it
+     * @param fill the pattern it is filled with; null for a plain one
+     */
+    record Box(
+            String x,
+            String y,
+            String width,
+            String height,
+            String look,
+            @Nullable String fill,
+            String title) {}
+
+    /** An hour across the column. */
+    record Line(String y, String label) {}
+
+    /** Hours and lanes that all days of a week are drawn with. */
+    record Frame(int firstHour, int lastHour, int hands, int lanes, ZoneId zone) {}
+
+    static DayDrawing of(LaidWeek.Day day, Frame frame) {
+        LocalDate date = day.day();
+        List<Box> boxes = new ArrayList<>();
+        List<Row> work = new ArrayList<>();
+        day.setUps().forEach(s -> work.add(new Row(new Span(s.start(), s.ready()), "w-set-up", "set up " + s.name())));
+        for (WorkStep step : day.steps()) {
+            WeekTimes.of(step)
+                    .ifPresent(span -> work.add(new Row(span, step.isDone() ? "w-done" : "w-work", step.title())));
+        }
+        lay(work, frame.hands(), LEFT, RIGHT - LEFT, date, frame, boxes);
+        List<Row> held = day.inClamps().stream()
+                .map(h -> new Row(
+                        new Span(h.from(), h.opened()),
+                        HELD,
+                        "in clamps: " + h.neck().title()))
+                .toList();
+        lay(held, frame.lanes(), RIGHT + 4, WIDTH - RIGHT - 4, date, frame, boxes);
+        List<Line> hours = new ArrayList<>();
+        for (int h = frame.firstHour(); h <= frame.lastHour(); h++) {
+            hours.add(new Line(number((h - frame.firstHour()) * (double) HOUR), Integer.toString(h)));
+        }
+        return new DayDrawing(
+                "day-" + date,
+                TITLE.format(date) + ": hands-on work and joints in clamps by the hour; the list below says the same",
+                (frame.lastHour() - frame.firstHour()) * HOUR,
+                boxes,
+                hours);
+    }
+
+    /** Id of the pattern of what is held. */
+    public String hatch() {
+        return hatch(id);
+    }
+
+    private static String hatch(String id) {
+        return "hatch-" + id;
+    }
+
+    private record Row(Span span, String look, String title) {}
+
+    private static void lay(
+            List<Row> rows, int lanes, int left, int width, LocalDate day, Frame frame, List<Box> boxes) {
+        int count = Math.max(1, lanes);
+        List<Instant> free = new ArrayList<>(java.util.Collections.nCopies(count, Instant.MIN));
+        double lane = width / (double) count;
+        rows.stream().sorted(Comparator.comparing((Row r) -> r.span().start())).forEach(r -> {
+            int at = 0;
+            while (at < count - 1 && free.get(at).isAfter(r.span().start())) {
+                at++;
+            }
+            free.set(at, r.span().end());
+            double top = y(r.span().start(), day, frame);
+            double bottom = y(r.span().end(), day, frame);
+            if (bottom > top) {
+                boxes.add(new Box(
+                        number(left + at * lane),
+                        number(top),
+                        number(lane - PEOPLE_GAP),
+                        number(bottom - top),
+                        r.look(),
+                        r.look().equals(HELD) ? "url(#" + hatch("day-" + day) + ")" : null,
+                        r.title()));
+            }
+        });
+    }
+
+    private static double y(Instant at, LocalDate day, Frame frame) {
+        var there = at.atZone(frame.zone());
+        double hour = there.toLocalDate().isBefore(day)
+                ? 0
+                : there.toLocalDate().isAfter(day) ? 24 : there.toLocalTime().toSecondOfDay() / 3600.0;
+        return Math.max(0, Math.min(hour, frame.lastHour()) - frame.firstHour()) * HOUR;
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.1f", value);
+    }
+}

@@ -1,0 +1,489 @@
+package org.scarfwright.week;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.junit.jupiter.api.Test;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.Plans;
+import org.scarfwright.necks.Designs;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.RackImport;
+import org.scarfwright.shop.DayOff;
+import org.scarfwright.shop.Glue;
+import org.scarfwright.shop.StepKind;
+import org.scarfwright.shop.Workshop;
+import org.scarfwright.shop.Workshop.Stretch;
+import org.scarfwright.shop.WorkshopBook;
+import org.scarfwright.shop.WorkshopBook.VersionedWorkshop;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.scarfwright.week.LaidWeek.Day;
+import org.scarfwright.week.LaidWeek.Remark;
+import org.scarfwright.week.WorkStep.State;
+import org.scarfwright.week.schedule.GreedyScheduler;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** Laying a week and working through it, whichever engine keeps it. */
+@Transactional
+@SuppressWarnings("NullAway.Init")
+abstract class WeekContract {
+    private static final IsoWeek WEEK = new IsoWeek(2026, 49);
+    private static final LocalDate MONDAY = LocalDate.of(2026, 11, 30);
+
+    @Autowired
+    WeekWork work;
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    Floor floor;
+
+    @Autowired
+    JdbcWork rows;
+
+    @Autowired
+    Plans plans;
+
+    @Autowired
+    Designs designs;
+
+    @Autowired
+    WorkshopBook book;
+
+    @Autowired
+    RackImport rackImport;
+
+    @Autowired
+    Searches searches;
+
+    @Autowired
+    TransactionTemplate transaction;
+
+    @Autowired
+    Clock clock;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    MockMvcTester mvc;
+
+    private Plan accepted() {
+        rackImport.save("""
+                code,wood,length,width,thickness,unit
+                N1,maple_sugar,620,90,25,mm
+                N2,maple_sugar,640,90,25,mm
+                H1,maple_sugar,420,90,22,mm
+                H2,maple_sugar,420,90,22,mm
+                """.getBytes(StandardCharsets.UTF_8));
+        post("/api/designs", """
+                {"code": "D-1", "name": "Plain six-string", "neckLengthMm": 457, "nutWidthMm": 44, "heelWidthMm": 60,
+                 "neckThicknessMm": 20, "headLengthMm": 180, "headWidthMm": 78, "headThicknessMm": 15, "angles": [10],
+                 "arrangements": ["underlaid", "overlaid"], "finish": "opaque", "wingsAllowed": true}""");
+        post("/api/orders", """
+                {"code": "O-1", "design": "D-1", "quantity": 2, "due": "2026-12-04", "week": "2026-W49"}""");
+        return plans.accept(plans.make(WEEK).id());
+    }
+
+    private void post(String path, String json) {
+        assertThat(mvc.post().uri(path).contentType(MediaType.APPLICATION_JSON).content(json))
+                .hasStatus(HttpStatus.CREATED);
+    }
+
+    /** The same work and bench on another clock. */
+    private WeekService workAt(Instant now) {
+        return new WeekService(floor, rows, book, designs, searches, transaction, at(now));
+    }
+
+    private BenchService benchAt(Instant now) {
+        return new BenchService(floor, rows, at(now));
+    }
+
+    private Clock at(Instant now) {
+        return Clock.fixed(now, clock.getZone());
+    }
+
+    private Instant instant(LocalDate day, int hour) {
+        return day.atTime(hour, 0).atZone(zone()).toInstant();
+    }
+
+    private ZoneId zone() {
+        return clock.getZone();
+    }
+
+    private void change(java.util.function.UnaryOperator<Workshop> how) {
+        VersionedWorkshop now = book.workshop();
+        assertThat(book.change(now.version(), how.apply(now.workshop()))).isTrue();
+    }
+
+    private static Workshop with(Workshop w, int hands, int clamps, String celsius, Optional<String> glue) {
+        return new Workshop(
+                w.hours(), hands, w.people(), clamps, new BigDecimal(celsius), glue, w.setUpMinutes(), w.minutes());
+    }
+
+    private static List<WorkStep> steps(LaidWeek week) {
+        return week.days().stream().flatMap(d -> d.steps().stream()).toList();
+    }
+
+    private WorkStep step(LaidWeek week, StepKind kind) {
+        return steps(week).stream().filter(s -> s.kind() == kind).findFirst().orElseThrow();
+    }
+
+    @Test
+    void laysEveryStepOfAnAcceptedPlanInsideShopHoursAndInOrder() {
+        accepted();
+
+        LaidWeek week = workAt(instant(MONDAY.minusDays(3), 12)).lay(WEEK);
+
+        List<WorkStep> steps = steps(week);
+        assertThat(steps).hasSizeGreaterThanOrEqualTo(2 * 8);
+        assertThat(week.unlaid()).isZero();
+        assertThat(week.remarks()).isEmpty();
+        assertThat(week.laying().orElseThrow().proved()).isTrue();
+        for (Day day : week.days()) {
+            for (WorkStep s : day.steps()) {
+                LocalTime from =
+                        s.planned().orElseThrow().start().atZone(zone()).toLocalTime();
+                assertThat(from).isBetween(LocalTime.of(8, 0), LocalTime.of(17, 0));
+            }
+        }
+        for (WorkStep s : steps) {
+            for (WorkStep before : StepOrder.before(s, steps)) {
+                assertThat(before.planned().orElseThrow().end())
+                        .isBeforeOrEqualTo(s.planned().orElseThrow().start());
+            }
+        }
+        WorkStep glued = step(week, StepKind.GLUE);
+        WorkStep squared = steps.stream()
+                .filter(s -> s.kind() == StepKind.SQUARE_UP && s.neck().equals(glued.neck()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(Duration.between(
+                        glued.planned().orElseThrow().end(),
+                        squared.planned().orElseThrow().start()))
+                .isGreaterThanOrEqualTo(Duration.ofHours(24));
+    }
+
+    @Test
+    void aWeekWithoutAnAcceptedPlanIsRefusedWithASentence() {
+        assertThatThrownBy(() -> work.lay(WEEK))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("has no accepted plan");
+        assertThat(work.week(WEEK).laying()).isEmpty();
+    }
+
+    @Test
+    void aNeckIsWorkedThroughStepByStepAndNeverOutOfOrder() {
+        accepted();
+        LaidWeek week = work.lay(WEEK);
+        WorkStep glue = step(week, StepKind.GLUE);
+        List<WorkStep> ofNeck = rows.ofPlan(glue.neck().plan()).stream()
+                .filter(s -> s.neck().equals(glue.neck()))
+                .toList();
+        BenchService monday = benchAt(instant(MONDAY, 9));
+        assertThatThrownBy(() -> monday.start(glue.id(), "Ada"))
+                .isInstanceOf(ConflictException.class)
+                .hasMessageContaining("It waits for");
+        for (WorkStep s : ofNeck) {
+            if (s.kind() == StepKind.UNCLAMP) {
+                break;
+            }
+            StepOrder.before(s, rows.ofPlan(s.neck().plan())).stream()
+                    .filter(b -> !b.isDone())
+                    .forEach(b -> monday.done(b.id(), OptionalInt.empty(), ""));
+            assertThat(monday.start(s.id(), "Ada").step().progress().state()).isEqualTo(State.STARTED);
+            assertThat(monday.done(s.id(), OptionalInt.of(12), "Ada")
+                            .step()
+                            .progress()
+                            .minutes())
+                    .hasValue(12);
+        }
+        WorkStep glued = monday.card(glue.id()).step();
+        assertThat(glued.progress().clampedUntil()).contains(instant(MONDAY, 13));
+        assertThat(glued.progress().curedAt()).contains(instant(MONDAY.plusDays(1), 9));
+        WorkStep unclamp = ofNeck.get(ofNeck.size() - 2);
+        WorkStep square = ofNeck.get(ofNeck.size() - 1);
+        assertThatThrownBy(() -> monday.done(unclamp.id(), OptionalInt.empty(), ""))
+                .hasMessageContaining("stays in clamps until Mon 30 Nov, 13:00");
+        benchAt(instant(MONDAY, 13)).done(unclamp.id(), OptionalInt.empty(), "");
+        assertThatThrownBy(() -> benchAt(instant(MONDAY, 16)).start(square.id(), ""))
+                .hasMessageContaining("cures until Tue 1 Dec, 09:00");
+        assertThat(bench.curing())
+                .singleElement()
+                .satisfies(c -> assertThat(c.opened()).isTrue());
+        Bench.Card done = benchAt(instant(MONDAY.plusDays(1), 9)).done(square.id(), OptionalInt.empty(), "");
+        assertThat(done.step().isDone()).isTrue();
+        assertThat(bench.curing()).isEmpty();
+        assertThatThrownBy(() -> monday.takeBack(glue.id())).hasMessageContaining("was begun after it");
+    }
+
+    @Test
+    void whatIsDoneStaysWhenTheWeekIsLaidAgainAndClampsStayShut() {
+        accepted();
+        LaidWeek week = workAt(instant(MONDAY.minusDays(3), 12)).lay(WEEK);
+        WorkStep glue = step(week, StepKind.GLUE);
+        BenchService monday = benchAt(instant(MONDAY, 10));
+        rows.ofPlan(glue.neck().plan()).stream()
+                .filter(s -> s.kind().compareTo(StepKind.UNCLAMP) < 0)
+                .filter(s -> s.neck().equals(glue.neck()) || s.kind() == StepKind.FLATTEN)
+                .forEach(s -> monday.done(s.id(), OptionalInt.empty(), ""));
+
+        LaidWeek again = workAt(instant(MONDAY, 10)).lay(WEEK);
+
+        assertThat(steps(again))
+                .filteredOn(WorkStep::isDone)
+                .extracting(WorkStep::kind)
+                .contains(StepKind.GLUE, StepKind.TRUE);
+        assertThat(steps(again))
+                .filteredOn(s -> s.neck().equals(glue.neck()) && s.kind() == StepKind.UNCLAMP)
+                .singleElement()
+                .satisfies(s -> assertThat(s.planned().orElseThrow().start()).isAfterOrEqualTo(instant(MONDAY, 14)));
+        assertThat(steps(again))
+                .filteredOn(s -> !s.isDone())
+                .allSatisfy(s -> assertThat(s.planned().orElseThrow().start()).isAfterOrEqualTo(instant(MONDAY, 10)));
+    }
+
+    @Test
+    void facesTruedOnAnEarlierDayAreTruedOnceMore() {
+        accepted();
+        LaidWeek week = workAt(instant(MONDAY.minusDays(3), 12)).lay(WEEK);
+        WorkStep glue = step(week, StepKind.GLUE);
+        BenchService monday = benchAt(instant(MONDAY, 16));
+        rows.ofPlan(glue.neck().plan()).stream()
+                .filter(s -> s.kind().compareTo(StepKind.GLUE) < 0)
+                .filter(s -> s.neck().equals(glue.neck()) || s.kind() == StepKind.FLATTEN)
+                .forEach(s -> monday.done(s.id(), OptionalInt.empty(), ""));
+        assertThatThrownBy(() -> benchAt(instant(MONDAY.plusDays(1), 9)).start(glue.id(), ""))
+                .hasMessageContaining("were trued on Mon 30 Nov");
+
+        LaidWeek again = workAt(instant(MONDAY.plusDays(1), 8)).lay(WEEK);
+
+        assertThat(again.remarks())
+                .anyMatch(r -> r.kind() == Remark.Kind.NOTE && r.sentence().contains("once more"));
+        assertThat(steps(again))
+                .filteredOn(s -> s.neck().equals(glue.neck()) && s.kind() == StepKind.TRUE)
+                .hasSize(2)
+                .noneMatch(WorkStep::isDone);
+    }
+
+    @Test
+    void aStepPinnedToADayLiesThereAndIsFreeAgainWithoutThePin() {
+        accepted();
+        WeekService friday = workAt(instant(MONDAY.minusDays(3), 12));
+        WorkStep glue = step(friday.lay(WEEK), StepKind.GLUE);
+        LocalDate thursday = MONDAY.plusDays(3);
+        friday.pin(glue.id(), thursday);
+        LaidWeek pinned = friday.lay(WEEK);
+        assertThat(pinned.days().get(3).steps()).extracting(WorkStep::id).contains(glue.id());
+        friday.unpin(glue.id());
+        assertThat(friday.lay(WEEK).days().get(0).steps())
+                .extracting(WorkStep::id)
+                .contains(glue.id());
+        assertThatThrownBy(() -> friday.pin(glue.id(), MONDAY.plusDays(5)))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("no working day");
+        assertThatThrownBy(() -> friday.pin(glue.id(), MONDAY.minusDays(6)))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("is over");
+        assertThatThrownBy(() -> friday.pin(-1, MONDAY)).isInstanceOf(NotFoundException.class);
+        book.addDayOff(new DayOff(thursday, "stocktaking"));
+        assertThatThrownBy(() -> friday.pin(glue.id(), thursday)).hasMessageContaining("stocktaking");
+    }
+
+    @Test
+    void aPinnedDayThatWasClosedLaterIsNamed() {
+        accepted();
+        WeekService friday = workAt(instant(MONDAY.minusDays(3), 12));
+        WorkStep glue = step(friday.lay(WEEK), StepKind.GLUE);
+        friday.pin(glue.id(), MONDAY.plusDays(3));
+        book.addDayOff(new DayOff(MONDAY.plusDays(3), "stocktaking"));
+        assertThat(friday.lay(WEEK).remarks())
+                .singleElement()
+                .satisfies(
+                        r -> assertThat(r.sentence()).contains("pinned to", "the shop is closed", "Take the pin off"));
+    }
+
+    @Test
+    void aWeekWithoutClampsLeavesEveryNeckOutWithASentence() {
+        accepted();
+        change(w -> with(w, 1, 0, "20", w.glue()));
+        LaidWeek week = work.lay(WEEK);
+        assertThat(steps(week)).isEmpty();
+        assertThat(week.remarks())
+                .hasSize(2)
+                .allSatisfy(r -> assertThat(r.sentence())
+                        .isEqualTo("The shop has no set of clamps. Enter how many it has before anything is glued."));
+    }
+
+    @Test
+    void aCureLongerThanTheWeekRunsOnIntoTheNext() {
+        accepted();
+        book.addGlue(new Glue(
+                "slow", "Very slow", Duration.ofHours(24), Duration.ofHours(200), new BigDecimal("10"), 10, false));
+        work.chooseGlue("D-1", Optional.of("slow"));
+        LaidWeek week = workAt(instant(MONDAY.minusDays(3), 12)).lay(WEEK);
+        assertThat(week.beyond()).hasSize(2);
+        assertThat(week.remarks())
+                .filteredOn(r -> r.kind() == Remark.Kind.LATE)
+                .hasSize(2)
+                .allSatisfy(r -> assertThat(r.sentence()).contains("due on Fri 4 Dec", "cures for 200 hours"));
+        assertThat(steps(work.week(new IsoWeek(2026, 50))))
+                .extracting(WorkStep::kind)
+                .contains(StepKind.SQUARE_UP);
+    }
+
+    @Test
+    void aDesignWithoutAGlueFallsToTheShopsOwnAndIsRefusedWhereThereIsNone() {
+        accepted();
+        assertThat(floor.of(List.of(plans.latest(WEEK).orElseThrow().id()))
+                        .glue(step(work.lay(WEEK), StepKind.GLUE).neck()))
+                .map(Glue::code)
+                .contains("aliphatic");
+        change(w -> with(w, 1, 3, "20", Optional.empty()));
+        LaidWeek week = work.lay(WEEK);
+        assertThat(week.remarks())
+                .hasSize(2)
+                .allSatisfy(r -> assertThat(r.sentence()).contains("Design D-1 names no glue", "the shop has none"));
+        work.chooseGlue("D-1", Optional.of("hide"));
+        assertThat(work.lay(WEEK).remarks()).isEmpty();
+        change(w -> with(w, 1, 3, "16", Optional.empty()));
+        assertThat(work.lay(WEEK).remarks())
+                .allSatisfy(r -> assertThat(r.sentence())
+                        .isEqualTo(
+                                "Hide glue, hot sets at 20.0 °C or above, and the shop is kept at 16.0 °C. Warm the shop or"
+                                        + " choose another glue."));
+        assertThatThrownBy(() -> work.chooseGlue("D-1", Optional.of("nonsense")))
+                .isInstanceOf(InvalidInputException.class);
+        assertThatThrownBy(() -> work.chooseGlue("D-9", Optional.of("hide"))).isInstanceOf(InvalidInputException.class);
+    }
+
+    @Test
+    void aPieceScrappedMidWeekLeavesItsNeckOutAndStopsTheBench() {
+        Plan plan = accepted();
+        LaidWeek week = work.lay(WEEK);
+        String piece = plan.pairings().get(0).head().piece();
+        jdbc.sql("update piece set state = 'SCRAPPED' where code = :code")
+                .param("code", piece)
+                .update();
+        WorkStep cut = steps(week).stream()
+                .filter(s -> s.kind() == StepKind.FLATTEN
+                        && s.needs().piece().filter(piece::equals).isPresent())
+                .findFirst()
+                .orElseThrow();
+        assertThatThrownBy(() -> bench.start(cut.id(), ""))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Piece " + piece + " was scrapped. Match this neck again with another piece.");
+        LaidWeek again = work.lay(WEEK);
+        assertThat(again.remarks())
+                .filteredOn(r -> r.kind() == Remark.Kind.LEFT_OUT)
+                .isNotEmpty()
+                .allSatisfy(r -> assertThat(r.sentence()).contains("was scrapped"));
+    }
+
+    @Test
+    void nothingIsStartedOnceThePlanIsUndone() {
+        Plan plan = accepted();
+        WorkStep first = steps(work.lay(WEEK)).get(0);
+        plans.undo(plan.id());
+        assertThatThrownBy(() -> bench.start(first.id(), ""))
+                .hasMessageContaining("is not accepted any more, so its pieces are not reserved");
+        assertThatThrownBy(() -> work.lay(WEEK)).isInstanceOf(InvalidInputException.class);
+    }
+
+    @Test
+    void somethingElseStopsTheNeckUntilAPersonLetsItGoOn() {
+        accepted();
+        WorkStep first = steps(work.lay(WEEK)).get(0);
+        assertThatThrownBy(() -> bench.somethingElse(first.id(), "  ", ""))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("is empty");
+        bench.somethingElse(first.id(), "the blade is dull", "Ada");
+        assertThatThrownBy(() -> bench.start(first.id(), "Ada")).hasMessageContaining("the blade is dull");
+        assertThat(work.lay(WEEK).remarks())
+                .filteredOn(r -> r.kind() == Remark.Kind.LEFT_OUT)
+                .singleElement()
+                .satisfies(r -> assertThat(r.sentence()).contains("the blade is dull"));
+        bench.goOn(first.id());
+        assertThat(work.lay(WEEK).remarks()).isEmpty();
+        assertThatThrownBy(() -> bench.done(first.id(), OptionalInt.of(1441), ""))
+                .isInstanceOf(InvalidInputException.class);
+    }
+
+    @Test
+    void aJointGluedBeforeTheClocksChangeCuresForAsManyHoursAsItMust() {
+        accepted();
+        WorkStep glue = step(work.lay(WEEK), StepKind.GLUE);
+        ZoneId berlin = ZoneId.of("Europe/Berlin");
+        Instant evening =
+                LocalDate.of(2026, 10, 24).atTime(16, 0).atZone(berlin).toInstant();
+        BenchService bench = new BenchService(floor, rows, Clock.fixed(evening, berlin));
+        rows.ofPlan(glue.neck().plan()).stream()
+                .filter(s -> s.kind().compareTo(StepKind.GLUE) <= 0)
+                .filter(s -> s.neck().equals(glue.neck()) || s.kind() == StepKind.FLATTEN)
+                .forEach(s -> bench.done(s.id(), OptionalInt.empty(), ""));
+        assertThat(bench.card(glue.id()).step().progress().curedAt())
+                .contains(evening.plus(24, ChronoUnit.HOURS))
+                .get()
+                .satisfies(at -> assertThat(at.atZone(berlin).toLocalTime()).isEqualTo(LocalTime.of(15, 0)));
+    }
+
+    @Test
+    void theGreedySearchSaysSo() {
+        accepted();
+        WeekService without = new WeekService(
+                floor,
+                rows,
+                book,
+                designs,
+                () -> new Searches.Chosen(new GreedyScheduler(), "Laid one after another."),
+                transaction,
+                at(instant(MONDAY.minusDays(3), 12)));
+        LaidWeek week = without.lay(WEEK);
+        assertThat(week.laying().orElseThrow().engine()).isEqualTo(GreedyScheduler.ENGINE);
+        assertThat(week.laying().orElseThrow().note()).isEqualTo("Laid one after another.");
+    }
+
+    @Test
+    void theShopsHoursClampsAndGluesAreKept() {
+        Map<DayOfWeek, List<Stretch>> hours = new HashMap<>();
+        hours.put(DayOfWeek.SATURDAY, List.of(new Stretch(LocalTime.of(9, 0), LocalTime.MIDNIGHT)));
+        change(w -> new Workshop(hours, 2, "Ada, Bo", 5, new BigDecimal("18.5"), Optional.of("hide"), 15, w.minutes()));
+        Workshop kept = book.workshop().workshop();
+        assertThat(kept.hours()).isEqualTo(hours);
+        assertThat(kept.people()).isEqualTo("Ada, Bo");
+        assertThat(kept.celsius()).isEqualByComparingTo("18.5");
+        assertThat(book.change(0, kept)).isFalse();
+        assertThat(book.addDayOff(new DayOff(MONDAY, "fair"))).isTrue();
+        assertThat(book.addDayOff(new DayOff(MONDAY, "again"))).isFalse();
+        assertThat(book.daysOff()).containsExactly(new DayOff(MONDAY, "fair"));
+        assertThat(book.removeDayOff(MONDAY)).isTrue();
+        assertThat(book.removeDayOff(MONDAY)).isFalse();
+        assertThatThrownBy(() -> book.removeGlue(0, "hide")).isInstanceOf(ConflictException.class);
+        assertThat(book.removeGlue(0, "urea")).isTrue();
+        assertThat(book.glue("urea")).isEmpty();
+    }
+}

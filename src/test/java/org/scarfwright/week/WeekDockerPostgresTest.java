@@ -1,0 +1,6 @@
+package org.scarfwright.week;
+
+import org.scarfwright.database.OnDockerPostgres;
+
+@OnDockerPostgres
+class WeekDockerPostgresTest extends WeekContract {}

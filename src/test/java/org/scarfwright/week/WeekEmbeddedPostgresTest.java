@@ -1,0 +1,6 @@
+package org.scarfwright.week;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class WeekEmbeddedPostgresTest extends WeekContract {}

@@ -1,0 +1,6 @@
+package org.scarfwright.week;
+
+import org.scarfwright.database.OnH2;
+
+@OnH2
+class WeekH2Test extends WeekContract {}
