@@ -150,7 +150,7 @@ class HandService implements Hands {
     private void refuseWhatCannotHold(IsoWeek week, List<Hand> there, Hand.Pin pin) {
         List<Hand> hands = new ArrayList<>(there);
         hands.add(pin);
-        MatchInput input = plans.question(week, hands).input();
+        MatchInput input = plans.question(week, Plan.Asked.WEEK, hands).input();
         MatchInput.Line line = input.lines().stream()
                 .filter(l -> pin.equals(l.pin()))
                 .findFirst()

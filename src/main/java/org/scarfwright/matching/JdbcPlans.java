@@ -49,8 +49,9 @@ class JdbcPlans implements ShopContents {
      */
     Plan insert(Plan plan, Map<String, Long> designs) {
         KeyHolder keys = new GeneratedKeyHolder();
-        jdbc.sql("insert into plan (week, state, status, made_at, filled, ordered, document)"
-                        + " values (:week, :state, :status, :madeAt, :filled, :ordered, :document)")
+        Plan.Origin origin = plan.asked().origin();
+        jdbc.sql("insert into plan (week, state, status, made_at, filled, ordered, document, origin_id, origin_kind)"
+                        + " values (:week, :state, :status, :madeAt, :filled, :ordered, :document, :origin, :kind)")
                 .param("week", plan.week())
                 .param("state", plan.state().name())
                 .param("status", plan.status().name())
@@ -58,6 +59,8 @@ class JdbcPlans implements ShopContents {
                 .param("filled", plan.filled())
                 .param("ordered", plan.ordered())
                 .param("document", PlanDocument.write(plan))
+                .param("origin", origin == null ? null : origin.plan())
+                .param("kind", origin == null ? null : origin.kind().name())
                 .update(keys, "id");
         long id = Objects.requireNonNull(keys.getKey()).longValue();
         for (PieceLayout layout : plan.layouts()) {
@@ -96,6 +99,27 @@ class JdbcPlans implements ShopContents {
                 .param("week", week.toString())
                 .query((row, n) -> planOf(row))
                 .optional();
+    }
+
+    /** Near-equal plans of this one, the one made first in front. */
+    List<Plan> nearTo(long origin) {
+        return jdbc.sql(SELECT + " where origin_id = :origin and origin_kind = 'NEAR_EQUAL' order by id")
+                .param("origin", origin)
+                .query((row, n) -> planOf(row))
+                .list();
+    }
+
+    /** Plans that come from this one, the one made first in front. */
+    List<Plans.Relative> relatives(long origin) {
+        return jdbc.sql("select id, origin_kind, state, filled, ordered from plan where origin_id = :origin order by id")
+                .param("origin", origin)
+                .query((row, n) -> new Plans.Relative(
+                        row.getLong("id"),
+                        Plan.OriginKind.valueOf(row.getString("origin_kind")),
+                        Plan.State.valueOf(row.getString("state")),
+                        row.getInt("filled"),
+                        row.getInt("ordered")))
+                .list();
     }
 
     /** Locks the plan until the transaction ends, so that two people's decisions come one after the other. */

@@ -18,6 +18,8 @@ import org.springframework.stereotype.Repository;
 @Repository
 class JdbcRuns {
     private static final int LONGEST_MESSAGE = 2000;
+    private static final String SELECT = "select id, week, kind, origin_id, state, asked_at, started_at, ended_at, plan_id,"
+            + " message from match_run";
 
     private final JdbcClient jdbc;
 
@@ -31,10 +33,14 @@ class JdbcRuns {
             @Nullable Long plan,
             @Nullable String message) {}
 
-    long insert(IsoWeek week, Instant at) {
+    /** @param origin the plan it starts from; empty for a week matched anew */
+    long insert(IsoWeek week, MatchRun.Kind kind, @Nullable Long origin, Instant at) {
         KeyHolder keys = new GeneratedKeyHolder();
-        jdbc.sql("insert into match_run (week, state, asked_at) values (:week, 'WAITING', :at)")
+        jdbc.sql("insert into match_run (week, kind, origin_id, state, asked_at)"
+                        + " values (:week, :kind, :origin, 'WAITING', :at)")
                 .param("week", week.toString())
+                .param("kind", kind.name())
+                .param("origin", origin)
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .update(keys, "id");
         return Objects.requireNonNull(keys.getKey()).longValue();
@@ -71,9 +77,17 @@ class JdbcRuns {
     }
 
     Optional<MatchRun> find(long id) {
-        return jdbc.sql("select id, week, state, asked_at, started_at, ended_at, plan_id, message from match_run"
-                        + " where id = :id order by id")
+        return jdbc.sql(SELECT + " where id = :id order by id")
                 .param("id", id)
+                .query((row, n) -> runOf(row))
+                .optional();
+    }
+
+    /** The last search for plans near to this one. */
+    Optional<MatchRun> lastNear(long origin) {
+        return jdbc.sql(SELECT + " where id = (select max(id) from match_run where origin_id = :origin"
+                        + " and kind = 'NEAR_EQUAL') order by id")
+                .param("origin", origin)
                 .query((row, n) -> runOf(row))
                 .optional();
     }
@@ -81,9 +95,13 @@ class JdbcRuns {
     private static MatchRun runOf(ResultSet row) throws SQLException {
         long plan = row.getLong("plan_id");
         boolean planned = !row.wasNull();
+        long origin = row.getLong("origin_id");
+        boolean comes = !row.wasNull();
         return new MatchRun(
                 row.getLong("id"),
                 row.getString("week"),
+                MatchRun.Kind.valueOf(row.getString("kind")),
+                comes ? origin : null,
                 MatchRun.State.valueOf(row.getString("state")),
                 Objects.requireNonNull(instant(row, "asked_at")),
                 instant(row, "started_at"),
@@ -91,7 +109,8 @@ class JdbcRuns {
                 planned ? plan : null,
                 row.getString("message"),
                 0,
-                null);
+                null,
+                0);
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {

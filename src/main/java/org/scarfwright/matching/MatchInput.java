@@ -13,6 +13,7 @@ import org.scarfwright.shop.ShopSettings;
 /**
  * Everything a plan is made from, read once before the search starts.
  *
+ * @param asked which of the orders, and which of equally good plans
  * @param lines what is still to be made, in order of priority (highest first), due day, code
  * @param designs every design on file, in order of their codes
  * @param pieces free pieces, in order of their codes
@@ -24,6 +25,7 @@ import org.scarfwright.shop.ShopSettings;
  */
 public record MatchInput(
         IsoWeek week,
+        Plan.Asked asked,
         List<Line> lines,
         List<NeckDesign> designs,
         List<Piece> pieces,
@@ -52,7 +54,18 @@ public record MatchInput(
             List<Saw> saws,
             LocalDate day,
             WoodWords woods) {
-        this(week, lines, designs, pieces, settings, saws, day, List.of(), List.of(), woods);
+        this(
+                week,
+                Plan.Asked.WEEK,
+                lines,
+                designs,
+                pieces,
+                settings,
+                saws,
+                day,
+                List.of(),
+                List.of(),
+                woods);
     }
 
     /**
@@ -79,6 +92,12 @@ public record MatchInput(
         public Line(String order, NeckDesign design, List<Integer> numbers, int priority) {
             this(order, design, numbers, priority, null);
         }
+    }
+
+    /** The same question with its lines changed. */
+    MatchInput with(List<Line> changed) {
+        return new MatchInput(
+                week, asked, changed, designs, pieces, settings, saws, day, hands, reserved, woods);
     }
 
     public Optional<Piece> piece(String code) {

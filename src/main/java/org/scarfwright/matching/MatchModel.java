@@ -3,14 +3,17 @@ package org.scarfwright.matching;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.scarfwright.joint.Bevel;
 import org.scarfwright.matching.search.SearchProblem;
 import org.scarfwright.matching.search.SearchProblem.Need;
@@ -39,6 +42,8 @@ final class MatchModel {
     private final StockStandards standards;
 
     private final ByHand byHand;
+    /** What people decided, and pairs the search is to leave out beside that. */
+    private final ByHand steered;
     /** By design as an order may use it. */
     private final Map<NeckDesign, List<Way>> ways = new LinkedHashMap<>();
 
@@ -56,9 +61,18 @@ final class MatchModel {
     private record SetUp(Angle angle, Length sawn, String saw) {}
 
     MatchModel(MatchInput input) {
+        this(input, List.of());
+    }
+
+    /** @param avoided pairs the search is to leave out although nobody decided so */
+    MatchModel(MatchInput input, List<Hand.ForbidPair> avoided) {
         this.input = input;
         this.shop = ShopRules.of(input);
         this.byHand = new ByHand(input.hands());
+        this.steered = avoided.isEmpty()
+                ? byHand
+                : new ByHand(Stream.<Hand>concat(input.hands().stream(), avoided.stream())
+                        .toList());
         this.standards = StockStandards.of(input.designs(), shop);
         for (MatchInput.Line line : input.lines()) {
             ways.computeIfAbsent(line.design(), Way::of);
@@ -109,9 +123,12 @@ final class MatchModel {
 
     private void preparePieces() {
         Preparations preparations = new Preparations(shop);
-        List<Piece> sorted = input.pieces().stream()
-                .sorted(Comparator.comparing(Piece::code))
-                .toList();
+        List<Piece> sorted = new ArrayList<>(input.pieces());
+        sorted.sort(Comparator.comparing(Piece::code));
+        if (input.asked().seed() != 0) {
+            // The search breaks ties by the order of the pieces.
+            Collections.shuffle(sorted, new Random(input.asked().seed()));
+        }
         for (Piece piece : sorted) {
             List<PartNeed> parts = new ArrayList<>();
             ways.values()
@@ -274,7 +291,7 @@ final class MatchModel {
                 }
             }
         }
-        return PairingGroups.without(byHand, pieces, PairingGroups.of(design, pieces, neck, head, shop));
+        return PairingGroups.without(steered, pieces, PairingGroups.of(design, pieces, neck, head, shop));
     }
 
     private Preparation preparation(
@@ -332,7 +349,7 @@ final class MatchModel {
         return parts.stream()
                 .map(p -> numbers.getOrDefault(new Variant(p, saw.truing()), new int[0]))
                 .flatMapToInt(Arrays::stream)
-                .filter(n -> byHand.allows(
+                .filter(n -> steered.allows(
                         input.lines().get(needs.get(n).line()),
                         needs.get(n).part().role(),
                         piece.code()))

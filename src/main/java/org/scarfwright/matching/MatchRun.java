@@ -8,16 +8,21 @@ import org.jspecify.annotations.Nullable;
  * One search that was asked for, from the moment it is asked for to the plan it made.
  *
  * @param week as written, 2026-W49
+ * @param kind what it looks for
+ * @param origin the plan it starts from; empty when it matches the week anew
  * @param startedAt when the search began; empty while it waits
  * @param endedAt empty while it waits or runs
- * @param plan the plan it made
+ * @param plan the plan it made; for near-equal plans the one they are near to
  * @param message why there is no plan, or what a person should know of it, as sentences
  * @param ahead searches that come before this one; 0 when it is not waiting
  * @param progress how far it is; empty before the first plan and after the end
+ * @param found near-equal plans it knows so far; 0 after the end
  */
 public record MatchRun(
         long id,
         String week,
+        Kind kind,
+        @Nullable Long origin,
         State state,
         Instant askedAt,
         @Nullable Instant startedAt,
@@ -25,11 +30,22 @@ public record MatchRun(
         @Nullable Long plan,
         @Nullable String message,
         int ahead,
-        @Nullable Progress progress) {
+        @Nullable Progress progress,
+        int found) {
 
     /** Waiting or being searched. */
     public boolean open() {
         return state == State.WAITING || state == State.RUNNING;
+    }
+
+    /** What a search looks for. */
+    public enum Kind {
+        /** The week's plan. */
+        MATCH,
+        /** Plans near to one there is. */
+        NEAR_EQUAL,
+        /** The plan of what is left beside an accepted part. */
+        REST
     }
 
     /** Where a search stands. */

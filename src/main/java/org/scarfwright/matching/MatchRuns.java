@@ -3,6 +3,7 @@ package org.scarfwright.matching;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.necks.IsoWeek;
 
 /**
@@ -17,9 +18,52 @@ public interface MatchRuns {
      * @throws org.scarfwright.web.InvalidInputException when the week has no orders, or none that is not in an accepted plan
      * @throws org.scarfwright.web.ConflictException when too many searches wait
      */
-    MatchRun start(IsoWeek week);
+    default MatchRun start(IsoWeek week) {
+        return start(week, Plan.Asked.WEEK);
+    }
+
+    /**
+     * The same for some orders of the week, or with another seed.
+     *
+     * @throws org.scarfwright.web.InvalidInputException also when an order is none of the week, is left out by hand or has
+     *     every neck in an accepted plan
+     */
+    MatchRun start(IsoWeek week, Plan.Asked asked);
+
+    /**
+     * Asks for up to three plans that differ most from this one and from each other, fill as much and spend no more than this
+     * much more. Each is kept as a proposal that names this plan as its origin; see {@link Plans#nearEquals}.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     * @throws org.scarfwright.web.ConflictException when the plan is accepted, makes no neck, or is no answer to what the shop
+     *     asks now; then naming what changed since, and by whom where the ledger knows
+     */
+    MatchRun nearEqual(long plan, ExtraCost extra);
+
+    /**
+     * Accepts some orders of a plan, in a plan of their own, and asks for the rest to be matched with the rack that is left; all
+     * of it or nothing. Undoing the plan of the accepted part undoes it.
+     *
+     * @param orders codes of orders the plan makes necks of
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan
+     * @throws org.scarfwright.web.InvalidInputException when an order is none of the plan, or a piece carries parts of orders
+     *     that are named and of orders that are not; with the orders that share it
+     * @throws org.scarfwright.web.ConflictException as {@link Plans#accept}, or when too many searches wait
+     */
+    PartAccepted acceptPart(long plan, List<String> orders);
+
+    /**
+     * What came of accepting a part.
+     *
+     * @param part the accepted plan of these orders; the plan itself when they are all it makes
+     * @param rest the search for what is left; empty when nothing is
+     */
+    record PartAccepted(Plan part, @Nullable MatchRun rest) {}
 
     Optional<MatchRun> find(long id);
+
+    /** The last search for plans near to this one. */
+    Optional<MatchRun> lastNear(long plan);
 
     /** Those of a week that wait or run, the one that comes first in front. */
     List<MatchRun> open(IsoWeek week);

@@ -1,10 +1,13 @@
 package org.scarfwright.matching;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
+import org.scarfwright.matching.search.SearchResult;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.Volume;
@@ -17,6 +20,7 @@ import org.scarfwright.measure.Volume;
  * @param filled necks that are made
  * @param ordered necks that were asked for
  * @param hands what people had decided when it was made, as sentences
+ * @param asked what it was asked for beside the week
  */
 public record Plan(
         long id,
@@ -33,17 +37,19 @@ public record Plan(
         List<PieceLayout> layouts,
         List<Unfilled> unfilled,
         Books books,
-        List<String> hands) {
+        List<String> hands,
+        Asked asked) {
     public Plan {
         levels = List.copyOf(levels);
         pairings = List.copyOf(pairings);
         layouts = List.copyOf(layouts);
         unfilled = List.copyOf(unfilled);
-        // Plans that were kept before people could decide anything say nothing of it.
+        // Plans that were kept before people could decide anything, or ask for a part of the week, say nothing of it.
         hands = Objects.requireNonNullElse(hands, List.<String>of()).stream().toList();
+        asked = Objects.requireNonNullElse(asked, Asked.WEEK);
     }
 
-    /** A plan nobody decided anything about. */
+    /** A plan of the whole week nobody decided anything about. */
     public Plan(
             long id,
             String week,
@@ -61,14 +67,57 @@ public record Plan(
             Books books) {
         this(
                 id, week, state, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts, unfilled,
-                books, List.of());
+                books, List.of(), Asked.WEEK);
     }
 
     /** The same plan as it was saved. */
     Plan saved(long newId, State newState) {
         return new Plan(
                 newId, week, newState, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts,
-                unfilled, books, hands);
+                unfilled, books, hands, asked);
+    }
+
+    /** The value of a level. */
+    Optional<BigDecimal> value(SearchResult.Measure measure) {
+        return levels.size() > measure.ordinal()
+                ? Optional.of(levels.get(measure.ordinal()).value())
+                : Optional.empty();
+    }
+
+    /**
+     * What a match is asked for beside its week.
+     *
+     * @param orders codes of the orders to match; empty for every order of the week
+     * @param seed which of several equally good plans is taken, 0 to {@value #MOST_SEED}; with 0 ties are broken by the
+     *     pieces' codes
+     * @param origin the plan it comes from; empty when the week was asked for anew
+     */
+    public record Asked(List<String> orders, int seed, @Nullable Origin origin) {
+        public static final int MOST_SEED = 999_999;
+
+        /** Every order of the week, ties broken by code. */
+        public static final Asked WEEK = new Asked(List.of(), 0, null);
+
+        public Asked {
+            orders = List.copyOf(orders);
+        }
+
+        Asked from(Origin newOrigin) {
+            return new Asked(orders, seed, newOrigin);
+        }
+    }
+
+    /** The plan another one comes from. */
+    public record Origin(OriginKind kind, long plan) {}
+
+    /** How a plan comes from another. */
+    public enum OriginKind {
+        /** It differs from the other as much as a stated cost allows. */
+        NEAR_EQUAL,
+        /** It is what was accepted of the other. */
+        PART,
+        /** It was matched anew beside what was accepted of the other. */
+        REST
     }
 
     /** What people decided about a plan. */
@@ -87,7 +136,7 @@ public record Plan(
     }
 
     /** One level: its plain name, value and proved bound in the unit named. */
-    public record Level(String name, java.math.BigDecimal value, java.math.BigDecimal bound, String unit) {}
+    public record Level(String name, BigDecimal value, BigDecimal bound, String unit) {}
 
     /**
      * One neck.

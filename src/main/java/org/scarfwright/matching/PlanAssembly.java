@@ -2,6 +2,7 @@ package org.scarfwright.matching;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
@@ -38,15 +39,21 @@ final class PlanAssembly {
     private record PartOnPiece(int need, int piece) {}
 
     /** One neck as the search chose it, with its parts where they lie. */
-    record Made(int line, Way way, Piece neckPiece, Piece headPiece, Part neck, Part head) {}
+    record Made(int line, Way way, Piece neckPiece, Piece headPiece, Part neck, Part head) {
+        /** The same neck, made for another line. */
+        Made of(int other) {
+            return new Made(other, way, neckPiece, headPiece, neck, head);
+        }
+    }
 
     PlanAssembly(MatchModel model, SearchResult result) {
         this.model = model;
         this.result = result;
         result.layouts().forEach(this::layOut);
+        layouts.sort(Comparator.comparing(PieceLayout::piece));
     }
 
-    /** In order of pieces. */
+    /** In order of the pieces' codes. */
     List<PieceLayout> layouts() {
         return List.copyOf(layouts);
     }

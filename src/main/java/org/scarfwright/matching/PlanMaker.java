@@ -33,30 +33,62 @@ final class PlanMaker {
      * @param watch stops the search, which then keeps the best so far, and is told how it goes
      */
     Plan make(MatchInput input, Instant madeAt, Duration limit, SearchWatch watch) {
-        MatchModel model = new MatchModel(input);
+        Found found = find(input, List.of(), limit, watch);
+        refuseMissingPins(input, found.made(), watch.stopped());
+        return found.plan(madeAt);
+    }
+
+    /**
+     * What the search finds, before it is written out as a plan.
+     *
+     * @param avoided pairs the search is to leave out although nobody decided so
+     */
+    Found find(MatchInput input, List<Hand.ForbidPair> avoided, Duration limit, SearchWatch watch) {
+        MatchModel model = new MatchModel(input, avoided);
         refuseBrokenPins(input);
         SearchResult result = search.solve(model.problem(), limit, watch);
         PlanAssembly assembly = new PlanAssembly(model, result);
-        List<PlanAssembly.Made> made = assembly.made();
-        refuseMissingPins(input, made, watch.stopped());
-        List<PieceLayout> layouts = assembly.layouts();
-        Books books = layouts.stream().map(PieceLayout::books).reduce(Books.NOTHING, Books::plus);
-        return new Plan(
-                0,
-                input.week().toString(),
-                Plan.State.PROPOSED,
-                status(result, made.size()),
-                madeAt,
-                result.engine(),
-                result.seconds(),
-                made.size(),
-                input.necks(),
-                result.levels().stream().map(l -> level(l, model)).toList(),
-                pairings(model, made, layouts),
-                layouts,
-                unfilled(model, made),
-                books,
-                input.hands().stream().map(Hand::words).toList());
+        return new Found(model, result, assembly.layouts(), assembly.made());
+    }
+
+    /** An answer of the search. Writing it out says why each piece is taken and what came close, which takes its time. */
+    record Found(MatchModel model, SearchResult result, List<PieceLayout> layouts, List<PlanAssembly.Made> made) {
+
+        List<Level> levels() {
+            return result.levels().stream().map(l -> level(l, model)).toList();
+        }
+
+        /** The same with its necks given to the orders in another way. */
+        Found with(List<PlanAssembly.Made> given) {
+            return new Found(model, result, layouts, given);
+        }
+
+        /** A proposal without an id, proved as far as the search proved it. */
+        Plan plan(Instant madeAt) {
+            return plan(madeAt, status(result, made.size()), levels(), model.input().asked());
+        }
+
+        /** A proposal whose proof is known from elsewhere. */
+        Plan plan(Instant madeAt, Plan.Status status, List<Level> levels, Plan.Asked asked) {
+            MatchInput input = model.input();
+            return new Plan(
+                    0,
+                    input.week().toString(),
+                    Plan.State.PROPOSED,
+                    status,
+                    madeAt,
+                    result.engine(),
+                    result.seconds(),
+                    made.size(),
+                    input.necks(),
+                    levels,
+                    pairings(model, made, layouts),
+                    layouts,
+                    unfilled(model, made),
+                    layouts.stream().map(PieceLayout::books).reduce(Books.NOTHING, Books::plus),
+                    input.hands().stream().map(Hand::words).toList(),
+                    asked);
+        }
     }
 
     /** A pin that a rule refuses; the rack or the shop's rules changed since it was noted. */

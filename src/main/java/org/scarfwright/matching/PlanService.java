@@ -1,7 +1,9 @@
 package org.scarfwright.matching;
 
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -12,6 +14,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -19,6 +22,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.MatchSearch;
+import org.scarfwright.matching.search.SearchResult.Measure;
 import org.scarfwright.matching.search.SearchWatch;
 import org.scarfwright.measure.Length;
 import org.scarfwright.necks.Designs;
@@ -49,6 +53,12 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Service
 class PlanService implements Plans {
     private static final Logger log = LoggerFactory.getLogger(PlanService.class);
+
+    static final String SAME_MOMENT =
+            "Another plan with one of these necks was accepted at the same moment; match the week again.";
+
+    /** A person mends these before reading on. */
+    private static final int MOST_ERRORS = 20;
 
     private static final DateTimeFormatter MOMENT =
             DateTimeFormatter.ofPattern("d MMM uuuu 'at' HH:mm", Locale.ENGLISH);
@@ -106,8 +116,8 @@ class PlanService implements Plans {
     }
 
     @Override
-    public Plan make(IsoWeek week) {
-        Question question = question(week);
+    public Plan make(IsoWeek week, Plan.Asked asked) {
+        Question question = question(week, asked);
         if (!slot.takeWithin(patience)) {
             throw new ConflictException("Another match is still running; try again when it has ended.");
         }
@@ -119,13 +129,13 @@ class PlanService implements Plans {
     }
 
     /** What the week asks for and what is there for it, read in a transaction of its own. */
-    Question question(IsoWeek week) {
-        return required(transaction.execute(s -> read(week, handsOf(week))));
+    Question question(IsoWeek week, Plan.Asked asked) {
+        return required(transaction.execute(s -> read(week, asked, handsOf(week))));
     }
 
     /** The same with other decisions than those that are noted. */
-    Question question(IsoWeek week, List<Hand> hands) {
-        return required(transaction.execute(s -> read(week, hands)));
+    Question question(IsoWeek week, Plan.Asked asked, List<Hand> hands) {
+        return required(transaction.execute(s -> read(week, asked, hands)));
     }
 
     private List<Hand> handsOf(IsoWeek week) {
@@ -138,8 +148,23 @@ class PlanService implements Plans {
      * @throws ConflictException when the plan did not pass
      */
     Plan searched(Question question, SearchWatch watch) {
-        Plan plan = maker.make(question.input(), clock.instant(), question.limit(), watch);
-        List<String> faults = check.faults(plan, question.facts());
+        return checked(maker.make(question.input(), clock.instant(), question.limit(), watch), question.facts());
+    }
+
+    /**
+     * Near-equal plans that passed their check and are not kept yet. Reads no database.
+     *
+     * @throws ConflictException when one of them did not pass
+     */
+    NearEquals.Answer near(Near near, Question question, NearEquals.Watching watching) {
+        NearEquals.Answer answer = new NearEquals(maker, question.input(), near.origin(), near.dearest(), watching)
+                .search(clock.instant());
+        answer.plans().forEach(plan -> checked(plan, question.facts()));
+        return answer;
+    }
+
+    private Plan checked(Plan plan, PlanCheck.Facts facts) {
+        List<String> faults = check.faults(plan, facts);
         if (!faults.isEmpty()) {
             log.error("The plan for {} did not pass its check: {}", plan.week(), faults);
             throw new ConflictException("The plan that was found did not pass its check, and nothing was saved: "
@@ -161,6 +186,71 @@ class PlanService implements Plans {
         return versions;
     }
 
+    /**
+     * What near-equal plans are asked for.
+     *
+     * @param dearest the most book value one may spend, in the shop's currency
+     */
+    record Near(Plan origin, BigDecimal dearest) {}
+
+    /** A week's question, and the plan whose near-equal ones are asked for. */
+    record NearQuestion(Near near, Question question) {}
+
+    /** Refuses a plan that is not an answer to what the shop asks now. */
+    NearQuestion nearQuestion(long id, ExtraCost extra) {
+        return required(transaction.execute(s -> {
+            Plan plan = plans.find(id).orElseThrow(() -> unknown(id));
+            if (plan.state() == Plan.State.ACCEPTED) {
+                throw new ConflictException("Plan " + id + " is accepted already; undo it to look for others.");
+            }
+            BigDecimal spent = plan.value(Measure.BOOK_VALUE).orElse(null);
+            if (plan.pairings().isEmpty() || spent == null) {
+                throw new ConflictException("Plan " + id
+                        + (plan.pairings().isEmpty()
+                                ? " makes no neck; there is nothing to differ from."
+                                : " is part of another plan and was not searched for by itself; look from that one."));
+            }
+            refuseStale(plan);
+            IsoWeek week = IsoWeek.parse(plan.week());
+            Question question = read(week, plan.asked(), handsOf(week));
+            if (question.input().necks() != plan.ordered()) {
+                throw new ConflictException("The orders of " + week + " ask for "
+                        + question.input().necks() + " necks now, and plan " + id + " was made for "
+                        + plan.ordered() + "; match the week again.");
+            }
+            return new NearQuestion(new Near(plan, spent.add(extra.of(spent))), question);
+        }));
+    }
+
+    private void refuseStale(Plan plan) {
+        refuseElsewhere(plan);
+        List<String> changes = changes(plan, plans.designs(plan.id()));
+        changes.addAll(rack.refusals(stamps(plan)));
+        if (!plan.hands().equals(handsOf(IsoWeek.parse(plan.week())).stream().map(Hand::words).toList())) {
+            changes.add("What was decided by hand changed since.");
+        }
+        if (!changes.isEmpty()) {
+            throw new ConflictException(
+                    String.join(" ", changes) + lastActs(plan, plan.madeAt()) + " Match the week again first.");
+        }
+    }
+
+    private static List<PieceStamp> stamps(Plan plan) {
+        return plan.layouts().stream()
+                .map(l -> new PieceStamp(l.piece(), l.pieceVersion()))
+                .toList();
+    }
+
+    /** Keeps those that are not kept yet. */
+    int keepNear(Plan origin, List<Plan> found, Question question) {
+        List<Plan> kept = plans.nearTo(origin.id());
+        found.stream()
+                .filter(plan -> kept.stream()
+                        .noneMatch(k -> PlanComparison.of(k, plan).differing() == 0))
+                .forEach(plan -> keep(plan, question));
+        return found.size();
+    }
+
     /** A week's question, and the same facts for the check. */
     record Question(MatchInput input, PlanCheck.Facts facts) {
         /** How long a search for it may take. */
@@ -174,7 +264,7 @@ class PlanService implements Plans {
         }
     }
 
-    private Question read(IsoWeek week, List<Hand> decided) {
+    private Question read(IsoWeek week, Plan.Asked asked, List<Hand> decided) {
         List<NeckOrder> ofWeek = orders.inWeek(week);
         if (ofWeek.isEmpty()) {
             throw refused(week, "has no orders; enter one for it, or choose a week that has some");
@@ -182,12 +272,13 @@ class PlanService implements Plans {
         List<NeckDesign> all = designs.all();
         Map<String, NeckDesign> byCode = all.stream().collect(Collectors.toMap(NeckDesign::code, Function.identity()));
         ByHand byHand = new ByHand(decided);
+        List<NeckOrder> wanted = wanted(week, asked, ofWeek, byHand);
         List<Plan> accepted = plans.ofWeek(week).stream()
                 .filter(p -> p.state() == Plan.State.ACCEPTED)
                 .toList();
         List<MatchInput.Line> lines = new ArrayList<>();
         List<NeckOrder> open = new ArrayList<>();
-        for (NeckOrder order : ofWeek) {
+        for (NeckOrder order : wanted) {
             NeckDesign design = byCode.get(order.designCode());
             if (design == null) {
                 throw new ConflictException("Order " + order.code() + " asks for design " + order.designCode()
@@ -213,10 +304,47 @@ class PlanService implements Plans {
         }
         LocalDate day = workDay(week);
         MatchInput input = new MatchInput(
-                week, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved(), woods());
+                week,
+                asked,
+                lines,
+                all,
+                rack.free(),
+                shop.settings(),
+                shop.saws(),
+                day,
+                decided,
+                reserved(),
+                woods());
         return new Question(
                 input,
                 new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day, open(input)));
+    }
+
+    /** The orders to match; every one that is named has a neck to match. */
+    private List<NeckOrder> wanted(IsoWeek week, Plan.Asked asked, List<NeckOrder> ofWeek, ByHand byHand) {
+        if (asked.orders().isEmpty()) {
+            return ofWeek;
+        }
+        Map<String, NeckOrder> byCode = ofWeek.stream().collect(Collectors.toMap(NeckOrder::code, Function.identity()));
+        List<FieldError> errors = new ArrayList<>();
+        for (String code : new TreeSet<>(asked.orders())) {
+            NeckOrder order = byCode.get(code);
+            String wrong = null;
+            if (order == null) {
+                wrong = "is no order of week " + week + "; name one that is";
+            } else if (byHand.leftOut(code)) {
+                wrong = "is left out by hand; take that back first";
+            } else if (plans.accepted(code).size() >= order.quantity()) {
+                wrong = "has every neck in an accepted plan; leave it out, or undo that plan";
+            }
+            if (wrong != null) {
+                errors.add(new FieldError("/orders", "Order", code, "“" + code + "” " + wrong));
+            }
+        }
+        if (!errors.isEmpty()) {
+            throw new InvalidInputException(errors.subList(0, Math.min(errors.size(), MOST_ERRORS)));
+        }
+        return ofWeek.stream().filter(o -> asked.orders().contains(o.code())).toList();
     }
 
     /** The necks of one order: each pinned one is a line of its own. */
@@ -301,6 +429,47 @@ class PlanService implements Plans {
     }
 
     @Override
+    public List<Plan> nearEquals(long id) {
+        return plans.nearTo(id);
+    }
+
+    @Override
+    public List<Relative> relatives(long id) {
+        return plans.relatives(id);
+    }
+
+    @Override
+    public PlanComparison compare(long first, long second) {
+        List<FieldError> errors = new ArrayList<>();
+        Plan a = compared("a", "First plan", first, errors);
+        Plan b = compared("b", "Second plan", second, errors);
+        if (a == null || b == null) {
+            throw new InvalidInputException(errors);
+        }
+        if (first == second) {
+            throw new InvalidInputException(
+                    new FieldError("/b", "Second plan", "" + second, "is the same plan; choose another one"));
+        }
+        if (!a.week().equals(b.week())) {
+            throw new InvalidInputException(new FieldError(
+                    "/b",
+                    "Second plan",
+                    "" + second,
+                    second + " is of " + b.week() + " and plan " + first + " of " + a.week()
+                            + "; choose two of one week"));
+        }
+        return PlanComparison.of(a, b);
+    }
+
+    private @Nullable Plan compared(String field, String label, long id, List<FieldError> errors) {
+        Plan plan = plans.find(id).orElse(null);
+        if (plan == null) {
+            errors.add(new FieldError("/" + field, label, "" + id, id + " does not exist; choose one that does"));
+        }
+        return plan;
+    }
+
+    @Override
     public WhyNot whyNot(long id, String order, String piece) {
         return required(transaction.execute(s -> {
             Plan plan = plans.find(id).orElseThrow(() -> unknown(id));
@@ -351,6 +520,7 @@ class PlanService implements Plans {
     private MatchInput afterwards(IsoWeek week, List<MatchInput.Line> lines, List<Piece> pieces, List<Hand> decided) {
         return new MatchInput(
                 week,
+                Plan.Asked.WEEK,
                 lines,
                 designs.all(),
                 pieces,
@@ -382,8 +552,7 @@ class PlanService implements Plans {
         try {
             return required(transaction.execute(s -> acceptLocked(id)));
         } catch (DuplicateKeyException e) {
-            throw new ConflictException(
-                    "Another plan with one of these necks was accepted at the same moment; match the week again.", e);
+            throw new ConflictException(SAME_MOMENT, e);
         }
     }
 
@@ -392,9 +561,17 @@ class PlanService implements Plans {
         if (plan.state() == Plan.State.ACCEPTED) {
             return plan;
         }
+        refuseEmpty(plan);
+        return hold(plan, plans.designs(id), plan.madeAt());
+    }
+
+    private static void refuseEmpty(Plan plan) {
         if (plan.pairings().isEmpty()) {
-            throw new ConflictException("Plan " + id + " makes no neck; there is nothing to accept.");
+            throw new ConflictException("Plan " + plan.id() + " makes no neck; there is nothing to accept.");
         }
+    }
+
+    private void refuseElsewhere(Plan plan) {
         Map<JdbcPlans.NeckNumber, Long> elsewhere = plans.acceptedElsewhere(plan);
         if (!elsewhere.isEmpty()) {
             throw new ConflictException(Words.capital(Words.list(elsewhere.entrySet().stream()
@@ -404,27 +581,106 @@ class PlanService implements Plans {
                     + (elsewhere.size() == 1 ? " is" : " are")
                     + " in an accepted plan already. Undo that plan first, or match the week again.");
         }
-        List<String> changes = changes(plan);
+    }
+
+    /**
+     * Reserves what the plan cuts and its necks.
+     *
+     * @param designs versions of its designs when it was searched for
+     * @param since when that was
+     */
+    private Plan hold(Plan plan, Map<String, Long> designs, Instant since) {
+        refuseElsewhere(plan);
+        List<String> changes = changes(plan, designs);
         if (!changes.isEmpty()) {
             throw new ConflictException(String.join(" ", changes) + " Nothing was reserved; match the week again.");
         }
         plans.holdNecks(plan);
         try {
-            rack.reserve(id, plans.pieces(id));
+            rack.reserve(plan.id(), stamps(plan));
         } catch (PieceNotFreeException e) {
             throw new ConflictException(
-                    String.join(" ", e.reasons()) + lastActs(plan) + " Nothing was reserved; match the week again.", e);
+                    String.join(" ", e.reasons()) + lastActs(plan, since)
+                            + " Nothing was reserved; match the week again.",
+                    e);
         }
-        plans.changeState(id, Plan.State.ACCEPTED);
-        return plan.saved(id, Plan.State.ACCEPTED);
+        plans.changeState(plan.id(), Plan.State.ACCEPTED);
+        return plan.saved(plan.id(), Plan.State.ACCEPTED);
+    }
+
+    /**
+     * What came of accepting some orders of a plan.
+     *
+     * @param rest what is left to match; empty when nothing is
+     */
+    record Part(Plan accepted, @Nullable Question rest) {}
+
+    /** Belongs into its caller's transaction. */
+    Part acceptPart(long id, List<String> orders) {
+        Plan plan = plans.lock(id).orElseThrow(() -> unknown(id));
+        if (plan.state() == Plan.State.ACCEPTED) {
+            throw new ConflictException("Plan " + id + " is accepted already; undo it to accept a part of it.");
+        }
+        refuseEmpty(plan);
+        Plan part = PartOfPlan.of(plan, orders, clock.instant());
+        Plan accepted;
+        if (part.filled() == plan.filled()) {
+            accepted = hold(plan, plans.designs(id), plan.madeAt());
+        } else {
+            Map<String, Long> designs = plans.designs(id);
+            designs.keySet()
+                    .retainAll(part.pairings().stream()
+                            .map(Plan.Pairing::design)
+                            .collect(Collectors.toSet()));
+            PlanCheck.Facts facts = factsOf(part);
+            accepted = hold(plans.insert(part, designs), designs, plan.madeAt());
+            checked(part, facts);
+        }
+        return new Part(accepted, rest(plan));
+    }
+
+    /** The part as it stands before its pieces are reserved: its orders ask for the necks it makes and no more. */
+    private PlanCheck.Facts factsOf(Plan part) {
+        IsoWeek week = IsoWeek.parse(part.week());
+        Map<String, Integer> made = new TreeMap<>();
+        part.pairings().forEach(p -> made.merge(p.order(), 1, Integer::sum));
+        List<NeckOrder> asked = new ArrayList<>();
+        for (NeckOrder order : orders.inWeek(week)) {
+            Integer necks = made.get(order.code());
+            if (necks != null) {
+                asked.add(remaining(order, necks));
+            }
+        }
+        List<Piece> pieces =
+                rack.findAll(part.layouts().stream().map(Plan.PieceLayout::piece).toList());
+        return new PlanCheck.Facts(pieces, designs.all(), asked, shop.settings(), shop.saws(), workDay(week));
+    }
+
+    private @Nullable Question rest(Plan plan) {
+        IsoWeek week = IsoWeek.parse(plan.week());
+        List<Hand> decided = handsOf(week);
+        ByHand byHand = new ByHand(decided);
+        List<String> open = orders.inWeek(week).stream()
+                .filter(o -> plan.asked().orders().isEmpty()
+                        || plan.asked().orders().contains(o.code()))
+                .filter(o -> !byHand.leftOut(o.code()))
+                .filter(o -> plans.accepted(o.code()).size() < o.quantity())
+                .map(NeckOrder::code)
+                .toList();
+        if (open.isEmpty()) {
+            return null;
+        }
+        List<String> named = plan.asked().orders().isEmpty() ? List.of() : open;
+        Plan.Origin origin = new Plan.Origin(Plan.OriginKind.REST, plan.id());
+        return read(week, new Plan.Asked(named, plan.asked().seed(), origin), decided);
     }
 
     /** Who did what to the plan's pieces since it was made, where the ledger knows. */
-    private String lastActs(Plan plan) {
+    private String lastActs(Plan plan, Instant since) {
         StringBuilder told = new StringBuilder();
-        for (PieceStamp stamp : plans.pieces(plan.id())) {
+        for (PieceStamp stamp : stamps(plan)) {
             rooms.history().get().of(stamp.code()).stream()
-                    .filter(e -> e.at().isAfter(plan.madeAt()))
+                    .filter(e -> e.at().isAfter(since))
                     .findFirst()
                     .ifPresent(e -> told.append(' ')
                             .append(stamp.code())
@@ -439,9 +695,9 @@ class PlanService implements Plans {
     }
 
     /** What the plan was made for and is not so any more. Its pieces are told by the rack. */
-    private List<String> changes(Plan plan) {
+    private List<String> changes(Plan plan, Map<String, Long> made) {
         List<String> changes = new ArrayList<>();
-        plans.designs(plan.id()).forEach((code, version) -> {
+        made.forEach((code, version) -> {
             Optional<NeckDesign> now = designs.find(code);
             if (now.isEmpty() || now.get().version() != version) {
                 changes.add("Design " + code + " was changed since.");

@@ -19,7 +19,17 @@ public interface Plans {
      * @throws org.scarfwright.web.InvalidInputException when the week has no orders, or none that is not in an accepted plan
      * @throws org.scarfwright.web.ConflictException when another search is still running, or the plan failed its check
      */
-    Plan make(IsoWeek week);
+    default Plan make(IsoWeek week) {
+        return make(week, Plan.Asked.WEEK);
+    }
+
+    /**
+     * The same for some orders of the week, or with another seed.
+     *
+     * @throws org.scarfwright.web.InvalidInputException also when an order is none of the week, is left out by hand or has
+     *     every neck in an accepted plan
+     */
+    Plan make(IsoWeek week, Plan.Asked asked);
 
     Optional<Plan> find(long id);
 
@@ -44,6 +54,23 @@ public interface Plans {
      * @throws org.scarfwright.web.NotFoundException when there is no such plan
      */
     List<BlankAnswer> oneMore(long plan, Length length, Length width, Length thickness);
+
+    /** Near-equal plans that were found for this one, the one made first in front; see {@link MatchRuns#nearEqual}. */
+    List<Plan> nearEquals(long id);
+
+    /** Plans that come from this one, the one made first in front. */
+    List<Relative> relatives(long id);
+
+    /** A plan that comes from another. */
+    record Relative(long id, Plan.OriginKind kind, Plan.State state, int filled, int ordered) {}
+
+    /**
+     * Both plans side by side.
+     *
+     * @throws org.scarfwright.web.InvalidInputException when one of them does not exist, they are one and the same, or are
+     *     plans of two weeks
+     */
+    PlanComparison compare(long first, long second);
 
     /**
      * Reserves every piece the plan cuts. Accepting an accepted plan again changes nothing.

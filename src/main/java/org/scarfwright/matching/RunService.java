@@ -27,6 +27,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.ContextClosedEvent;
 import org.springframework.context.event.EventListener;
+import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
 
@@ -75,14 +76,23 @@ class RunService implements MatchRuns {
     private final class Live implements SearchWatch {
         private final long id;
         private final PlanService.Question question;
+        /** Where near-equal plans are asked for and not the week's own. */
+        private final PlanService.@Nullable Near near;
+
         private final CountDownLatch ended = new CountDownLatch(1);
         private volatile boolean stopped;
         private volatile @Nullable SearchProgress progress;
         private volatile @Nullable MemoryGuard memory;
+        private volatile int found;
 
-        Live(long id, PlanService.Question question) {
+        Live(long id, PlanService.Question question, PlanService.@Nullable Near near) {
             this.id = id;
             this.question = question;
+            this.near = near;
+        }
+
+        boolean asks(PlanService.Question same, PlanService.@Nullable Near sameNear) {
+            return question.equals(same) && Objects.equals(near, sameNear);
         }
 
         @Override
@@ -93,29 +103,83 @@ class RunService implements MatchRuns {
 
         @Override
         public void progress(SearchProgress now) {
-            progress = now;
+            // What one of many searches for near-equal plans stands at says nothing of them all.
+            progress = near == null ? now : null;
         }
     }
 
     @Override
-    public MatchRun start(IsoWeek week) {
-        PlanService.Question question = plans.question(week);
+    public MatchRun start(IsoWeek week, Plan.Asked asked) {
+        return start(plans.question(week, asked), null);
+    }
+
+    @Override
+    public MatchRun nearEqual(long plan, ExtraCost extra) {
+        PlanService.NearQuestion asked = plans.nearQuestion(plan, extra);
+        return start(asked.question(), asked.near());
+    }
+
+    private MatchRun start(PlanService.Question question, PlanService.@Nullable Near near) {
         synchronized (line) {
             Optional<Live> same =
-                    line.stream().filter(l -> l.question.equals(question)).findFirst();
+                    line.stream().filter(l -> l.asks(question, near)).findFirst();
             if (same.isPresent() && !same.get().stopped()) {
                 return found(same.get().id);
             }
-            if (line.size() >= MOST_OPEN) {
-                throw new ConflictException(
-                        line.size() + " searches wait or run already; wait for one to end, or stop some.");
-            }
-            long id = Objects.requireNonNull(transaction.execute(s -> rows.insert(week, clock.instant())));
-            Live live = new Live(id, question);
-            line.add(live);
-            searcher.execute(() -> work(live));
-            return found(id);
+            refuseTooMany();
+            long id = Objects.requireNonNull(transaction.execute(s -> row(question, near)));
+            return waiting(new Live(id, question, near));
         }
+    }
+
+    @Override
+    public PartAccepted acceptPart(long plan, List<String> orders) {
+        synchronized (line) {
+            refuseTooMany();
+            record Begun(PlanService.Part part, @Nullable Live rest) {}
+            Begun begun;
+            try {
+                begun = Objects.requireNonNull(transaction.execute(s -> {
+                    PlanService.Part part = plans.acceptPart(plan, orders);
+                    PlanService.Question rest = part.rest();
+                    return new Begun(part, rest == null ? null : new Live(row(rest, null), rest, null));
+                }));
+            } catch (DuplicateKeyException e) {
+                throw new ConflictException(PlanService.SAME_MOMENT, e);
+            }
+            Live rest = begun.rest();
+            return new PartAccepted(begun.part().accepted(), rest == null ? null : waiting(rest));
+        }
+    }
+
+    private void refuseTooMany() {
+        if (line.size() >= MOST_OPEN) {
+            throw new ConflictException(
+                    line.size() + " searches wait or run already; wait for one to end, or stop some.");
+        }
+    }
+
+    private long row(PlanService.Question question, PlanService.@Nullable Near near) {
+        Plan.Origin origin = question.input().asked().origin();
+        MatchRun.Kind kind = near != null
+                ? MatchRun.Kind.NEAR_EQUAL
+                : origin != null && origin.kind() == Plan.OriginKind.REST ? MatchRun.Kind.REST : MatchRun.Kind.MATCH;
+        Long from = near != null
+                ? Long.valueOf(near.origin().id())
+                : kind == MatchRun.Kind.REST && origin != null ? Long.valueOf(origin.plan()) : null;
+        return rows.insert(question.input().week(), kind, from, clock.instant());
+    }
+
+    /** Puts a search whose row is written into the line. */
+    private MatchRun waiting(Live live) {
+        line.add(live);
+        searcher.execute(() -> work(live));
+        return found(live.id);
+    }
+
+    @Override
+    public Optional<MatchRun> lastNear(long plan) {
+        return rows.lastNear(plan).flatMap(run -> find(run.id()));
     }
 
     @Override
@@ -136,6 +200,8 @@ class RunService implements MatchRuns {
         return row.map(r -> new MatchRun(
                 r.id(),
                 r.week(),
+                r.kind(),
+                r.origin(),
                 r.state(),
                 r.askedAt(),
                 r.startedAt(),
@@ -143,7 +209,8 @@ class RunService implements MatchRuns {
                 r.plan(),
                 r.message(),
                 r.state() == MatchRun.State.WAITING ? ahead : 0,
-                progress == null || !r.open() ? null : told(progress, input)));
+                progress == null || !r.open() ? null : told(progress, input),
+                r.open() ? live.found : 0));
     }
 
     private MatchRun.Progress told(SearchProgress p, MatchInput input) {
@@ -234,7 +301,7 @@ class RunService implements MatchRuns {
     private void work(Live live) {
         slot.take();
         try {
-            JdbcRuns.End end = live.stopped() ? nothing() : searched(live);
+            JdbcRuns.End end = live.stopped() ? nothing(live.near != null) : searched(live);
             if (end.state() != MatchRun.State.DONE) {
                 ended(live, end);
             }
@@ -255,9 +322,12 @@ class RunService implements MatchRuns {
             Instant now = clock.instant();
             transaction.executeWithoutResult(s -> rows.started(live.id, now));
             live.memory = live.question.memory();
+            if (live.near != null) {
+                return near(live, live.near);
+            }
             Plan plan = plans.searched(live.question, live);
             if (closing || (live.stopped && plan.filled() == 0)) {
-                return nothing();
+                return nothing(false);
             }
             return Objects.requireNonNull(transaction.execute(s -> {
                 long id = plans.keep(plan, live.question).id();
@@ -279,6 +349,40 @@ class RunService implements MatchRuns {
         }
     }
 
+    private JdbcRuns.End near(Live live, PlanService.Near near) {
+        NearEquals.Answer answer = plans.near(
+                near,
+                live.question,
+                new NearEquals.Watching(live, n -> live.found = n, live.question.limit()));
+        if (closing || (live.stopped && answer.plans().isEmpty())) {
+            return nothing(true);
+        }
+        return Objects.requireNonNull(transaction.execute(s -> {
+            plans.keepNear(near.origin(), answer.plans(), live.question);
+            String stopped = why(live);
+            JdbcRuns.End done = new JdbcRuns.End(
+                    MatchRun.State.DONE,
+                    near.origin().id(),
+                    told(answer, live.question) + (stopped == null ? "" : " " + stopped));
+            rows.ended(live.id, done, clock.instant());
+            return done;
+        }));
+    }
+
+    private static String told(NearEquals.Answer answer, PlanService.Question question) {
+        if (!answer.plans().isEmpty()) {
+            return answer.plans().size() == 1
+                    ? "One other plan fills as much within that cost."
+                    : answer.plans().size() + " other plans fill as much within that cost.";
+        }
+        BigDecimal beyond = answer.leastBeyond();
+        return "No other plan that fills as much was found within that cost."
+                + (beyond == null
+                        ? ""
+                        : " The cheapest other one that was met spends " + beyond.toPlainString() + " "
+                                + question.input().settings().currency() + ".");
+    }
+
     private static @Nullable String why(Live live) {
         if (live.stopped) {
             return "Stopped by hand; the best so far was kept.";
@@ -289,13 +393,14 @@ class RunService implements MatchRuns {
                 : null;
     }
 
-    private JdbcRuns.End nothing() {
+    private JdbcRuns.End nothing(boolean near) {
         return closing
                 ? new JdbcRuns.End(MatchRun.State.LOST, null, LOST)
                 : new JdbcRuns.End(
                         MatchRun.State.STOPPED,
                         null,
-                        "Stopped before any neck had its wood; there was nothing to keep.");
+                        near ? "Stopped before another plan was found; there was nothing to keep."
+                                : "Stopped before any neck had its wood; there was nothing to keep.");
     }
 
     private void ended(Live live, JdbcRuns.End end) {

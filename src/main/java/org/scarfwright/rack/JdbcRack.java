@@ -113,6 +113,17 @@ class JdbcRack implements Rack {
                 .toList()));
     }
 
+    @Override
+    public List<String> refusals(Collection<PieceStamp> stamps) {
+        Map<String, Long> wanted = new TreeMap<>();
+        stamps.forEach(s -> wanted.put(PieceCodes.written(s.code()), s.version()));
+        Map<String, Long> lost = new TreeMap<>(wanted);
+        table.loadCodes(wanted.keySet()).stream()
+                .filter(p -> p.state() == PieceState.ON_RACK)
+                .forEach(p -> lost.remove(p.code(), p.version()));
+        return reasons(List.copyOf(lost.keySet()), wanted);
+    }
+
     private List<String> reasons(List<String> lost, Map<String, Long> wanted) {
         Map<String, Piece> there = new TreeMap<>();
         table.loadCodes(lost).forEach(p -> there.put(p.code(), p));

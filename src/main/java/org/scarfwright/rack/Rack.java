@@ -21,6 +21,9 @@ public interface Rack {
      */
     void reserve(long planId, Collection<PieceStamp> pieces);
 
+    /** Why {@link #reserve} would refuse these pieces now, one sentence for each; empty when it would not. */
+    List<String> refusals(Collection<PieceStamp> pieces);
+
     /** Frees every piece this plan still holds; does nothing when it holds none. */
     void release(long planId);
 

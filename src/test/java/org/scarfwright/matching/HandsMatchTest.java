@@ -46,6 +46,7 @@ class HandsMatchTest {
         ShopRules shop = Shelf.shop();
         MatchInput input = new MatchInput(
                 Shelf.WEEK,
+                Plan.Asked.WEEK,
                 List.of(lines),
                 List.of(DESIGN),
                 rack,

@@ -36,6 +36,7 @@ class WhyTest {
         ShopRules shop = Shelf.bareShop();
         return new MatchInput(
                 Shelf.WEEK,
+                Plan.Asked.WEEK,
                 List.of(line("O-1", d, 1)),
                 List.of(d),
                 pieces,

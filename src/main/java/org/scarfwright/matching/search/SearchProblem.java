@@ -10,7 +10,7 @@ import java.util.List;
  *
  * @param lines what is ordered; indices are used everywhere else
  * @param needs every part of every option of every line
- * @param pieces in order of their codes; ties are broken by it
+ * @param pieces ties are broken by their order
  * @param angles how many distinct angles there are; a need's angle is an index below this
  * @param setUps how many distinct saw set-ups there are; see {@link Preparation}
  */

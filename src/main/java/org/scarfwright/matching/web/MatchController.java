@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.scarfwright.matching.Hands;
@@ -72,29 +73,31 @@ class MatchController {
     @GetMapping("/match")
     ModelAndView week(@RequestParam(name = "week", required = false) String typed) {
         if (typed == null || typed.isBlank()) {
-            return weekPage(standings.weekAtHand().toString(), List.of(), HttpStatus.OK);
+            return weekPage(asking(standings.weekAtHand().toString()), List.of(), HttpStatus.OK);
         }
         try {
-            return weekPage(IsoWeek.parse(typed).toString(), List.of(), HttpStatus.OK);
+            return weekPage(asking(IsoWeek.parse(typed).toString()), List.of(), HttpStatus.OK);
         } catch (MeasureFormatException e) {
-            return weekPage(typed, List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
+            return weekPage(asking(typed), List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
         }
     }
 
     @PostMapping("/match")
-    Object match(@RequestParam(name = "week", defaultValue = "") String typed) {
+    Object match(@ModelAttribute AskForm asked) {
         try {
-            MatchRun run = runs.start(IsoWeek.parse(typed));
+            MatchRun run = runs.start(asked.readWeek(), asked.read());
             return redirect(RunController.leadsTo(runs.await(run.id(), QUICK)));
-        } catch (MeasureFormatException e) {
-            return weekPage(typed, List.of(weekError(typed, e)), HttpStatus.UNPROCESSABLE_CONTENT);
         } catch (InvalidInputException e) {
-            return weekPage(typed, e.errors(), HttpStatus.UNPROCESSABLE_CONTENT);
+            return weekPage(asked, e.errors(), HttpStatus.UNPROCESSABLE_CONTENT);
         } catch (ConflictException e) {
-            ModelAndView page = weekPage(typed, List.of(), HttpStatus.CONFLICT);
+            ModelAndView page = weekPage(asked, List.of(), HttpStatus.CONFLICT);
             page.addObject("conflict", e.getMessage());
             return page;
         }
+    }
+
+    private static AskForm asking(String week) {
+        return new AskForm(week, List.of(), "");
     }
 
     /** The page of a plan, with the answer when one was asked for. */
@@ -198,7 +201,7 @@ class MatchController {
 
     private ModelAndView refusedHand(String week, String plan, List<FieldError> errors) {
         if (!isPlan(plan)) {
-            return weekPage(week, errors, HttpStatus.UNPROCESSABLE_CONTENT);
+            return weekPage(asking(week), errors, HttpStatus.UNPROCESSABLE_CONTENT);
         }
         ModelAndView page = planPage("matching/plan", find(Long.parseLong(plan)), FIRST);
         page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
@@ -248,11 +251,13 @@ class MatchController {
         return page;
     }
 
-    private ModelAndView weekPage(String week, List<FieldError> errors, HttpStatus status) {
+    private ModelAndView weekPage(AskForm asked, List<FieldError> errors, HttpStatus status) {
         runs.warmUp();
+        String week = Objects.requireNonNullElse(asked.week(), "");
         ModelAndView page = new ModelAndView("matching/week");
         page.setStatus(status);
         page.addObject("week", week);
+        page.addObject("asked", asked);
         page.addObject("weeks", choices(week));
         page.addObject("errorList", errors);
         page.addObject("errors", FieldErrors.byField(errors));

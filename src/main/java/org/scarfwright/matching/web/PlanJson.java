@@ -14,6 +14,8 @@ import org.scarfwright.measure.Length;
  *
  * @param state proposed, accepted or undone
  * @param status PROVED, GAP or INFEASIBLE
+ * @param orders codes of the orders that were to be matched; empty for every order of the week
+ * @param origin the plan it comes from
  */
 record PlanJson(
         long id,
@@ -33,7 +35,13 @@ record PlanJson(
         double netYield,
         double recovery,
         double rescue,
-        List<String> hands) {
+        List<String> hands,
+        List<String> orders,
+        int seed,
+        @Nullable OriginJson origin) {
+
+    /** @param kind near-equal, part or rest */
+    record OriginJson(String kind, long plan) {}
 
     record LevelJson(String name, BigDecimal value, BigDecimal bound, String unit) {}
 
@@ -116,9 +124,7 @@ record PlanJson(
                 plan.seconds(),
                 plan.filled(),
                 plan.ordered(),
-                plan.levels().stream()
-                        .map(l -> new LevelJson(l.name(), l.value(), l.bound(), l.unit()))
-                        .toList(),
+                levels(plan),
                 plan.pairings().stream().map(PlanJson::pairing).toList(),
                 plan.unfilled().stream().map(PlanJson::unfilled).toList(),
                 plan.layouts().stream().map(PlanJson::layout).toList(),
@@ -126,7 +132,22 @@ record PlanJson(
                 plan.books().netYield(),
                 plan.books().recovery(),
                 plan.books().rescue(),
-                plan.hands());
+                plan.hands(),
+                plan.asked().orders(),
+                plan.asked().seed(),
+                origin(plan.asked().origin()));
+    }
+
+    static List<LevelJson> levels(Plan plan) {
+        return plan.levels().stream()
+                .map(l -> new LevelJson(l.name(), l.value(), l.bound(), l.unit()))
+                .toList();
+    }
+
+    private static @Nullable OriginJson origin(Plan.@Nullable Origin origin) {
+        return origin == null
+                ? null
+                : new OriginJson(origin.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'), origin.plan());
     }
 
     private static PairingJson pairing(Plan.Pairing p) {
@@ -194,7 +215,7 @@ record PlanJson(
                 s.lane(), s.from().toMm(), s.to().toMm(), s.width().toMm(), s.usable());
     }
 
-    private static BooksJson books(Plan.Books b) {
+    static BooksJson books(Plan.Books b) {
         return new BooksJson(
                 b.input().toMm3(),
                 b.parts().toMm3(),

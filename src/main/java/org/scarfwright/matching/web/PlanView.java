@@ -18,6 +18,7 @@ import org.scarfwright.web.WoodSwatch;
  *
  * @param proof what the search can say about it, in a word or two
  * @param meaning the same as a sentence
+ * @param asked what of the week was to be matched, as sentences; empty for all of it
  */
 record PlanView(
         long id,
@@ -43,6 +44,7 @@ record PlanView(
         double rescue,
         List<WoodSwatch> woods,
         List<String> hands,
+        List<String> asked,
         PlanShow.Part shown,
         PlanShow.Part shownUnfilled,
         Totals totals) {

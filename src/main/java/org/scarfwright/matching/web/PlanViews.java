@@ -153,6 +153,7 @@ class PlanViews {
                     books.rescue(),
                     swatches(),
                     plan.hands(),
+                    asked(),
                     shown,
                     shownUnfilled,
                     totals());
@@ -170,6 +171,22 @@ class PlanViews {
                     .distinct()
                     .count();
             return new PlanView.Totals(plan.layouts().size(), (int) rests, (int) setUps);
+        }
+
+        private List<String> asked() {
+            List<String> sentences = new ArrayList<>();
+            List<String> only = plan.asked().orders();
+            if (only.size() == 1) {
+                sentences.add("Only order " + only.get(0) + " of the week was to be matched.");
+            } else if (!only.isEmpty()) {
+                sentences.add("Only " + only.size() + " orders of the week were to be matched: "
+                        + String.join(", ", only) + ".");
+            }
+            if (plan.asked().seed() != 0) {
+                sentences.add("Among equally good plans it was taken with seed "
+                        + plan.asked().seed() + ".");
+            }
+            return sentences;
         }
 
         private String proof() {

@@ -1,18 +1,22 @@
 package org.scarfwright.matching.web;
 
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.net.URI;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.BlankAnswer;
+import org.scarfwright.matching.ExtraCost;
+import org.scarfwright.matching.MatchRun;
+import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.PlanComparison;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.LengthUnit;
-import org.scarfwright.measure.MeasureFormatException;
 import org.scarfwright.necks.IsoWeek;
-import org.scarfwright.web.FieldError;
-import org.scarfwright.web.InvalidInputException;
 import org.scarfwright.web.NotFoundException;
 import org.springdoc.core.annotations.ParameterObject;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -27,18 +31,38 @@ import org.springframework.web.bind.annotation.RestController;
 @RequestMapping("/api/plans")
 class PlansApi {
     private final Plans plans;
+    private final MatchRuns runs;
 
-    PlansApi(Plans plans) {
+    PlansApi(Plans plans, MatchRuns runs) {
         this.plans = plans;
+        this.runs = runs;
     }
 
-    /** @param week as written, 2026-W49 */
-    record PlanRequest(@Nullable String week) {}
+    /** Orders to accept. */
+    record PartRequest(
+            @Schema(description = "Codes of orders the plan makes necks of; at least one")
+            @Nullable List<@Nullable String> orders) {}
 
-    /** Matches the week's orders with the free pieces and keeps the plan as a proposal. */
+    /**
+     * What came of accepting a part.
+     *
+     * @param accepted the plan of the accepted orders
+     * @param rest the search for what is left; null when nothing is
+     */
+    record PartJson(PlanJson accepted, @Nullable RunJson rest) {}
+
+    /** How much more book value a near-equal plan may spend. */
+    record NearRequest(
+            @Schema(
+                    description = "In the shop's currency, 0 to 1000000000, or in per cent of the plan's book value, 0 % to "
+                            + ExtraCost.MOST_PERCENT + " %",
+                    example = "5 %")
+            @Nullable String extra) {}
+
+    /** Matches the week's orders, or those that are named, with the free pieces and keeps the plan as a proposal. */
     @PostMapping
-    ResponseEntity<PlanJson> make(@RequestBody PlanRequest request) {
-        Plan plan = plans.make(week(request.week()));
+    ResponseEntity<PlanJson> make(@RequestBody AskForm asked) {
+        Plan plan = plans.make(asked.readWeek(), asked.read());
         return ResponseEntity.created(URI.create("/api/plans/" + plan.id())).body(PlanJson.of(plan));
     }
 
@@ -78,15 +102,48 @@ class PlansApi {
         return PlanJson.of(plans.undo(id));
     }
 
+    /**
+     * Reserves the pieces of some orders and asks for the rest to be matched with the rack that is left. A piece that carries
+     * parts of several orders goes with all of them or with none.
+     */
+    @PostMapping("/{id}/accept-part")
+    PartJson acceptPart(@PathVariable long id, @RequestBody PartRequest request) {
+        MatchRuns.PartAccepted done =
+                runs.acceptPart(id, new AskForm(null, request.orders(), null).chosen());
+        MatchRun rest = done.rest();
+        return new PartJson(PlanJson.of(done.part()), rest == null ? null : RunJson.of(rest));
+    }
+
+    /** Asks for up to three plans that differ most within a cost and answers at once. */
+    @PostMapping("/{id}/near-equal")
+    ResponseEntity<RunJson> nearEqual(@PathVariable long id, @RequestBody NearRequest request) {
+        MatchRun run = runs.nearEqual(id, NearForm.read(request.extra()));
+        return ResponseEntity.status(HttpStatus.ACCEPTED)
+                .header(
+                        HttpHeaders.LOCATION,
+                        URI.create("/api/match-runs/" + run.id()).toString())
+                .body(RunJson.of(run));
+    }
+
+    /** Near-equal plans that were found for this one, the one found first in front. */
+    @GetMapping("/{id}/near-equal")
+    List<NearJson> nearEquals(@PathVariable long id) {
+        Plan plan = plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + "."));
+        return plans.nearEquals(id).stream()
+                .map(near -> NearJson.of(PlanComparison.of(plan, near)))
+                .toList();
+    }
+
+    /** Two plans of one week side by side. */
+    @GetMapping("/compare")
+    ComparisonJson compare(
+            @RequestParam(required = false) @Nullable String a, @RequestParam(required = false) @Nullable String b) {
+        CompareForm form = new CompareForm(a, b);
+        CompareForm.Ids ids = form.read();
+        return ComparisonJson.of(plans.compare(ids.first(), ids.second()));
+    }
+
     static IsoWeek week(@Nullable String text) {
-        if (text == null || text.isBlank()) {
-            throw new InvalidInputException(
-                    new FieldError("/week", "Week", "", "is missing; write for example 2026-W49"));
-        }
-        try {
-            return IsoWeek.parse(text);
-        } catch (MeasureFormatException e) {
-            throw new InvalidInputException(new FieldError("/week", "Week", text, "is not right: " + e.getMessage()));
-        }
+        return new AskForm(text, null, null).readWeek();
     }
 }

@@ -30,8 +30,11 @@ class RunController {
         this.shop = shop;
     }
 
-    /** The plan where there is one, else the search's own page. */
+    /** The plan where there is one, or what was found near to it; else the search's own page. */
     static String leadsTo(MatchRun run) {
+        if (run.kind() == MatchRun.Kind.NEAR_EQUAL && !run.open()) {
+            return "/match/" + run.origin() + "/near-equal";
+        }
         return run.plan() == null ? "/match/runs/" + run.id() : "/match/" + run.plan();
     }
 
@@ -42,7 +45,7 @@ class RunController {
             HttpServletResponse response) {
         MatchRun run = runs.find(id).orElseThrow(() -> new NotFoundException("There is no search " + id + "."));
         response.setHeader("Cache-Control", "no-store");
-        if (run.plan() == null) {
+        if (run.plan() == null && (run.open() || run.kind() != MatchRun.Kind.NEAR_EQUAL)) {
             return page(run);
         }
         String plan = leadsTo(run);

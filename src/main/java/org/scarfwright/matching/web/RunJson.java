@@ -9,13 +9,18 @@ import org.scarfwright.matching.MatchRun;
 /**
  * A search as the API gives it.
  *
+ * @param kind match, near-equal or rest
+ * @param origin id of the plan it starts from
  * @param state waiting, running, done, stopped, failed or lost
- * @param plan id of the plan it made
+ * @param plan id of the plan it made; for near-equal plans of the one they are near to
  * @param ahead searches that come before it
+ * @param found near-equal plans it knows so far; 0 after the end
  */
 record RunJson(
         long id,
         String week,
+        String kind,
+        @Nullable Long origin,
         String state,
         Instant askedAt,
         @Nullable Instant startedAt,
@@ -23,7 +28,8 @@ record RunJson(
         @Nullable Long plan,
         @Nullable String message,
         int ahead,
-        @Nullable ProgressJson progress) {
+        @Nullable ProgressJson progress,
+        int found) {
 
     /** See {@link MatchRun.Progress}. */
     record ProgressJson(
@@ -42,6 +48,8 @@ record RunJson(
         return new RunJson(
                 run.id(),
                 run.week(),
+                run.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
+                run.origin(),
                 run.state().name().toLowerCase(Locale.ROOT),
                 run.askedAt(),
                 run.startedAt(),
@@ -60,6 +68,7 @@ record RunJson(
                                 p.gapPercent(),
                                 p.proved(),
                                 p.seconds(),
-                                p.limitSeconds()));
+                                p.limitSeconds()),
+                run.found());
     }
 }

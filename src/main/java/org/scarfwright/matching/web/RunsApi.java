@@ -1,7 +1,6 @@
 package org.scarfwright.matching.web;
 
 import java.net.URI;
-import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.MatchRun;
 import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.web.NotFoundException;
@@ -29,13 +28,12 @@ class RunsApi {
         this.events = events;
     }
 
-    /** @param week as written, 2026-W49 */
-    record RunRequest(@Nullable String week) {}
-
-    /** Asks for a week to be matched and answers at once; the plan is there when the search is done. */
+    /**
+     * Asks for a week, or for some of its orders, to be matched and answers at once; the plan is there when the search is done.
+     */
     @PostMapping
-    ResponseEntity<RunJson> start(@RequestBody RunRequest request) {
-        MatchRun run = runs.start(PlansApi.week(request.week()));
+    ResponseEntity<RunJson> start(@RequestBody AskForm asked) {
+        MatchRun run = runs.start(asked.readWeek(), asked.read());
         return ResponseEntity.status(HttpStatus.ACCEPTED)
                 .header(
                         HttpHeaders.LOCATION,

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.matching.BlankAnswer;
 import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.PlanComparison;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.matching.WhyNot;
 import org.scarfwright.matching.web.WeekStanding.OrderRow;
@@ -200,7 +201,22 @@ class WeekStandingsTest {
 
     private final class Made implements Plans {
         @Override
-        public Plan make(IsoWeek week) {
+        public List<Plan> nearEquals(long id) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public List<Relative> relatives(long id) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public PlanComparison compare(long first, long second) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public Plan make(IsoWeek week, Plan.Asked asked) {
             throw new UnsupportedOperationException();
         }
 
