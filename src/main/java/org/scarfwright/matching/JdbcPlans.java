@@ -111,7 +111,8 @@ class JdbcPlans implements ShopContents {
 
     /** Plans that come from this one, the one made first in front. */
     List<Plans.Relative> relatives(long origin) {
-        return jdbc.sql("select id, origin_kind, state, filled, ordered from plan where origin_id = :origin order by id")
+        return jdbc.sql(
+                        "select id, origin_kind, state, filled, ordered from plan where origin_id = :origin order by id")
                 .param("origin", origin)
                 .query((row, n) -> new Plans.Relative(
                         row.getLong("id"),

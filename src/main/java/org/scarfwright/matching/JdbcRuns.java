@@ -18,8 +18,9 @@ import org.springframework.stereotype.Repository;
 @Repository
 class JdbcRuns {
     private static final int LONGEST_MESSAGE = 2000;
-    private static final String SELECT = "select id, week, kind, origin_id, state, asked_at, started_at, ended_at, plan_id,"
-            + " message from match_run";
+    private static final String SELECT =
+            "select id, week, kind, origin_id, state, asked_at, started_at, ended_at, plan_id,"
+                    + " message from match_run";
 
     private final JdbcClient jdbc;
 

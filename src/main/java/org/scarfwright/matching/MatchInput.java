@@ -54,18 +54,7 @@ public record MatchInput(
             List<Saw> saws,
             LocalDate day,
             WoodWords woods) {
-        this(
-                week,
-                Plan.Asked.WEEK,
-                lines,
-                designs,
-                pieces,
-                settings,
-                saws,
-                day,
-                List.of(),
-                List.of(),
-                woods);
+        this(week, Plan.Asked.WEEK, lines, designs, pieces, settings, saws, day, List.of(), List.of(), woods);
     }
 
     /**
@@ -96,8 +85,7 @@ public record MatchInput(
 
     /** The same question with its lines changed. */
     MatchInput with(List<Line> changed) {
-        return new MatchInput(
-                week, asked, changed, designs, pieces, settings, saws, day, hands, reserved, woods);
+        return new MatchInput(week, asked, changed, designs, pieces, settings, saws, day, hands, reserved, woods);
     }
 
     public Optional<Piece> piece(String code) {

@@ -8,6 +8,7 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.Iterator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -61,7 +62,6 @@ final class NearEquals {
 
     /**
      * @param dearest the most book value a plan may spend, in the shop's currency
-     * @param told how many different plans are known so far
      */
     NearEquals(PlanMaker maker, MatchInput input, Plan origin, BigDecimal dearest, Watching watching) {
         this.maker = maker;
@@ -110,7 +110,8 @@ final class NearEquals {
         return watch.stopped() || System.nanoTime() - end >= 0;
     }
 
-    // ---- leaving out as much as the cost allows ----------------------------------------------------------------------
+    // ---- leaving out as much as the cost allows
+    // ----------------------------------------------------------------------
 
     private void byPairs(List<Hand.ForbidPair> items) {
         grow(Set.of(), items);
@@ -146,8 +147,7 @@ final class NearEquals {
             return base;
         }
         int half = items.size() / 2;
-        return byArrangement(
-                items.subList(half, items.size()), byArrangement(items.subList(0, half), base));
+        return byArrangement(items.subList(half, items.size()), byArrangement(items.subList(0, half), base));
     }
 
     private boolean allows(Tried question) {
@@ -175,7 +175,8 @@ final class NearEquals {
             return false;
         }
         PlanMaker.Found traded = answer.with(Trades.like(origin, answer));
-        Candidate candidate = new Candidate(traded, makings(traded), levels.get(1).value());
+        Candidate candidate =
+                new Candidate(traded, makings(traded), levels.get(1).value());
         boolean other = difference(candidate.makings(), makings(origin)) > 0;
         if (candidate.cost().compareTo(dearest) > 0) {
             if (other) {
@@ -209,8 +210,8 @@ final class NearEquals {
 
     private List<Hand.ForbidPair> pairs(Candidate candidate) {
         return candidate.found().made().stream()
-                .map(m -> new Hand.ForbidPair(
-                        m.neckPiece().code(), m.headPiece().code()))
+                .map(m ->
+                        new Hand.ForbidPair(m.neckPiece().code(), m.headPiece().code()))
                 .distinct()
                 .filter(p -> !pinned.contains(List.of(p.neck(), p.head())))
                 .toList();
@@ -229,7 +230,8 @@ final class NearEquals {
         return List.copyOf(other.values());
     }
 
-    // ---- which to keep -----------------------------------------------------------------------------------------------
+    // ---- which to keep
+    // -----------------------------------------------------------------------------------------------
 
     /** Always the one farthest from the origin and those taken; the cheaper and then the earlier of two that are as far. */
     private List<Candidate> chosen() {
@@ -282,8 +284,7 @@ final class NearEquals {
     private static Map<String, List<String>> makings(PlanMaker.Found found) {
         Map<String, List<String>> makings = new TreeMap<>();
         for (PlanAssembly.Made m : found.made()) {
-            makings.computeIfAbsent(
-                            found.model().input().lines().get(m.line()).order(), k -> new ArrayList<>())
+            makings.computeIfAbsent(found.model().input().lines().get(m.line()).order(), k -> new ArrayList<>())
                     .add(String.join(
                             "|",
                             m.way().arrangement().word(),
@@ -295,15 +296,18 @@ final class NearEquals {
         return makings;
     }
 
-    // ---- writing it out ----------------------------------------------------------------------------------------------
+    // ---- writing it out
+    // ----------------------------------------------------------------------------------------------
 
     private Plan written(Candidate c, Instant madeAt) {
         List<Plan.Level> levels = new ArrayList<>();
         boolean asGood = true;
         boolean proved = true;
+        Iterator<Plan.Level> theirs = origin.levels().iterator();
+        Iterator<Plan.Level> measured = c.found().levels().iterator();
         for (Measure m : Measure.values()) {
-            Plan.Level own = c.found().levels().get(m.ordinal());
-            Plan.Level before = origin.levels().get(m.ordinal());
+            Plan.Level own = measured.next();
+            Plan.Level before = theirs.next();
             BigDecimal bound = asGood ? before.bound() : nothingKnown(m);
             bound = m == Measure.FILLED ? bound.max(own.value()) : bound.min(own.value());
             levels.add(new Plan.Level(own.name(), own.value(), bound, own.unit()));

@@ -23,11 +23,10 @@ final class PartOfPlan {
         Set<String> wanted = new TreeSet<>(orders);
         refuseUnknown(plan, wanted);
         refuseShared(plan, wanted);
-        List<Plan.Pairing> pairings = plan.pairings().stream()
-                .filter(p -> wanted.contains(p.order()))
-                .toList();
+        List<Plan.Pairing> pairings =
+                plan.pairings().stream().filter(p -> wanted.contains(p.order())).toList();
         List<Plan.PieceLayout> layouts = plan.layouts().stream()
-                .filter(l -> wanted.containsAll(ordersOn(plan, l.piece())))
+                .filter(l -> wanted.containsAll(plan.ordersOn(l.piece())))
                 .toList();
         return new Plan(
                 0,
@@ -46,24 +45,13 @@ final class PartOfPlan {
                 layouts.stream().map(Plan.PieceLayout::books).reduce(Plan.Books.NOTHING, Plan.Books::plus),
                 plan.hands(),
                 new Plan.Asked(
-                        List.copyOf(wanted),
-                        plan.asked().seed(),
-                        new Plan.Origin(Plan.OriginKind.PART, plan.id())));
-    }
-
-    /** Codes of the orders that have a part from this piece, in their order. */
-    static Set<String> ordersOn(Plan plan, String piece) {
-        Set<String> orders = new TreeSet<>();
-        plan.pairings().stream()
-                .filter(p -> p.neck().piece().equals(piece) || p.head().piece().equals(piece))
-                .forEach(p -> orders.add(p.order()));
-        return orders;
+                        List.copyOf(wanted), plan.asked().seed(), new Plan.Origin(Plan.OriginKind.PART, plan.id())));
     }
 
     private static void refuseUnknown(Plan plan, Set<String> wanted) {
         if (wanted.isEmpty()) {
-            throw new InvalidInputException(
-                    new FieldError("/orders", "Orders", "", "are missing; name at least one that the plan makes a neck of"));
+            throw new InvalidInputException(new FieldError(
+                    "/orders", "Orders", "", "are missing; name at least one that the plan makes a neck of"));
         }
         List<FieldError> errors = new ArrayList<>();
         for (String code : wanted) {
@@ -81,7 +69,7 @@ final class PartOfPlan {
     private static void refuseShared(Plan plan, Set<String> wanted) {
         List<FieldError> errors = new ArrayList<>();
         for (Plan.PieceLayout layout : plan.layouts()) {
-            Set<String> sharing = ordersOn(plan, layout.piece());
+            Set<String> sharing = new TreeSet<>(plan.ordersOn(layout.piece()));
             Set<String> named = new TreeSet<>(sharing);
             named.retainAll(wanted);
             if (!named.isEmpty() && named.size() < sharing.size()) {

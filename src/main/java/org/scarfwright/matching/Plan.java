@@ -7,7 +7,6 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
-import org.scarfwright.matching.search.SearchResult;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.Volume;
@@ -66,8 +65,22 @@ public record Plan(
             List<Unfilled> unfilled,
             Books books) {
         this(
-                id, week, state, status, madeAt, engine, seconds, filled, ordered, levels, pairings, layouts, unfilled,
-                books, List.of(), Asked.WEEK);
+                id,
+                week,
+                state,
+                status,
+                madeAt,
+                engine,
+                seconds,
+                filled,
+                ordered,
+                levels,
+                pairings,
+                layouts,
+                unfilled,
+                books,
+                List.of(),
+                Asked.WEEK);
     }
 
     /** The same plan as it was saved. */
@@ -77,11 +90,19 @@ public record Plan(
                 unfilled, books, hands, asked);
     }
 
-    /** The value of a level. */
-    Optional<BigDecimal> value(SearchResult.Measure measure) {
-        return levels.size() > measure.ordinal()
-                ? Optional.of(levels.get(measure.ordinal()).value())
-                : Optional.empty();
+    /** Codes of the orders that have a part from this piece, in their order. */
+    public List<String> ordersOn(String piece) {
+        return pairings.stream()
+                .filter(p -> p.neck().piece().equals(piece) || p.head().piece().equals(piece))
+                .map(Pairing::order)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    /** Book value it spends, in the shop's currency; empty for a plan that has no levels of its own. */
+    Optional<BigDecimal> bookValue() {
+        return levels.size() > 1 ? Optional.of(levels.get(1).value()) : Optional.empty();
     }
 
     /**
@@ -92,7 +113,8 @@ public record Plan(
      *     pieces' codes
      * @param origin the plan it comes from; empty when the week was asked for anew
      */
-    public record Asked(List<String> orders, int seed, @Nullable Origin origin) {
+    public record Asked(
+            List<String> orders, int seed, @Nullable Origin origin) {
         public static final int MOST_SEED = 999_999;
 
         /** Every order of the week, ties broken by code. */

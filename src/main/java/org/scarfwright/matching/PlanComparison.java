@@ -9,7 +9,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
-import org.scarfwright.matching.search.SearchResult.Measure;
 import org.scarfwright.measure.Angle;
 
 /**
@@ -104,8 +103,8 @@ public record PlanComparison(
 
     /** Book value the second spends above the first; empty when one of them has no levels of its own. */
     public @Nullable BigDecimal extraCost() {
-        BigDecimal before = first.value(Measure.BOOK_VALUE).orElse(null);
-        BigDecimal after = second.value(Measure.BOOK_VALUE).orElse(null);
+        BigDecimal before = first.bookValue().orElse(null);
+        BigDecimal after = second.bookValue().orElse(null);
         return before == null || after == null ? null : after.subtract(before);
     }
 

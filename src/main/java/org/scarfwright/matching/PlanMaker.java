@@ -65,7 +65,8 @@ final class PlanMaker {
 
         /** A proposal without an id, proved as far as the search proved it. */
         Plan plan(Instant madeAt) {
-            return plan(madeAt, status(result, made.size()), levels(), model.input().asked());
+            return plan(
+                    madeAt, status(result, made.size()), levels(), model.input().asked());
         }
 
         /** A proposal whose proof is known from elsewhere. */

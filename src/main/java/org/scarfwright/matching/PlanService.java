@@ -22,7 +22,6 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.MatchSearch;
-import org.scarfwright.matching.search.SearchResult.Measure;
 import org.scarfwright.matching.search.SearchWatch;
 import org.scarfwright.measure.Length;
 import org.scarfwright.necks.Designs;
@@ -203,7 +202,7 @@ class PlanService implements Plans {
             if (plan.state() == Plan.State.ACCEPTED) {
                 throw new ConflictException("Plan " + id + " is accepted already; undo it to look for others.");
             }
-            BigDecimal spent = plan.value(Measure.BOOK_VALUE).orElse(null);
+            BigDecimal spent = plan.bookValue().orElse(null);
             if (plan.pairings().isEmpty() || spent == null) {
                 throw new ConflictException("Plan " + id
                         + (plan.pairings().isEmpty()
@@ -226,7 +225,10 @@ class PlanService implements Plans {
         refuseElsewhere(plan);
         List<String> changes = changes(plan, plans.designs(plan.id()));
         changes.addAll(rack.refusals(stamps(plan)));
-        if (!plan.hands().equals(handsOf(IsoWeek.parse(plan.week())).stream().map(Hand::words).toList())) {
+        if (!plan.hands()
+                .equals(handsOf(IsoWeek.parse(plan.week())).stream()
+                        .map(Hand::words)
+                        .toList())) {
             changes.add("What was decided by hand changed since.");
         }
         if (!changes.isEmpty()) {
@@ -245,8 +247,8 @@ class PlanService implements Plans {
     int keepNear(Plan origin, List<Plan> found, Question question) {
         List<Plan> kept = plans.nearTo(origin.id());
         found.stream()
-                .filter(plan -> kept.stream()
-                        .noneMatch(k -> PlanComparison.of(k, plan).differing() == 0))
+                .filter(plan ->
+                        kept.stream().noneMatch(k -> PlanComparison.of(k, plan).differing() == 0))
                 .forEach(plan -> keep(plan, question));
         return found.size();
     }
@@ -304,17 +306,7 @@ class PlanService implements Plans {
         }
         LocalDate day = workDay(week);
         MatchInput input = new MatchInput(
-                week,
-                asked,
-                lines,
-                all,
-                rack.free(),
-                shop.settings(),
-                shop.saws(),
-                day,
-                decided,
-                reserved(),
-                woods());
+                week, asked, lines, all, rack.free(), shop.settings(), shop.saws(), day, decided, reserved(), woods());
         return new Question(
                 input,
                 new PlanCheck.Facts(input.pieces(), all, open, input.settings(), input.saws(), day, open(input)));
@@ -629,9 +621,8 @@ class PlanService implements Plans {
         } else {
             Map<String, Long> designs = plans.designs(id);
             designs.keySet()
-                    .retainAll(part.pairings().stream()
-                            .map(Plan.Pairing::design)
-                            .collect(Collectors.toSet()));
+                    .retainAll(
+                            part.pairings().stream().map(Plan.Pairing::design).collect(Collectors.toSet()));
             PlanCheck.Facts facts = factsOf(part);
             accepted = hold(plans.insert(part, designs), designs, plan.madeAt());
             checked(part, facts);
@@ -651,8 +642,8 @@ class PlanService implements Plans {
                 asked.add(remaining(order, necks));
             }
         }
-        List<Piece> pieces =
-                rack.findAll(part.layouts().stream().map(Plan.PieceLayout::piece).toList());
+        List<Piece> pieces = rack.findAll(
+                part.layouts().stream().map(Plan.PieceLayout::piece).toList());
         return new PlanCheck.Facts(pieces, designs.all(), asked, shop.settings(), shop.saws(), workDay(week));
     }
 
@@ -661,8 +652,8 @@ class PlanService implements Plans {
         List<Hand> decided = handsOf(week);
         ByHand byHand = new ByHand(decided);
         List<String> open = orders.inWeek(week).stream()
-                .filter(o -> plan.asked().orders().isEmpty()
-                        || plan.asked().orders().contains(o.code()))
+                .filter(o ->
+                        plan.asked().orders().isEmpty() || plan.asked().orders().contains(o.code()))
                 .filter(o -> !byHand.leftOut(o.code()))
                 .filter(o -> plans.accepted(o.code()).size() < o.quantity())
                 .map(NeckOrder::code)

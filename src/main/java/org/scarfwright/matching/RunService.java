@@ -351,9 +351,7 @@ class RunService implements MatchRuns {
 
     private JdbcRuns.End near(Live live, PlanService.Near near) {
         NearEquals.Answer answer = plans.near(
-                near,
-                live.question,
-                new NearEquals.Watching(live, n -> live.found = n, live.question.limit()));
+                near, live.question, new NearEquals.Watching(live, n -> live.found = n, live.question.limit()));
         if (closing || (live.stopped && answer.plans().isEmpty())) {
             return nothing(true);
         }
@@ -399,7 +397,8 @@ class RunService implements MatchRuns {
                 : new JdbcRuns.End(
                         MatchRun.State.STOPPED,
                         null,
-                        near ? "Stopped before another plan was found; there was nothing to keep."
+                        near
+                                ? "Stopped before another plan was found; there was nothing to keep."
                                 : "Stopped before any neck had its wood; there was nothing to keep.");
     }
 

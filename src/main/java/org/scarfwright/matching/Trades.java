@@ -46,8 +46,7 @@ final class Trades {
         return given;
     }
 
-    private static PlanAssembly.@Nullable Made first(
-            List<PlanAssembly.Made> all, Predicate<PlanAssembly.Made> wanted) {
+    private static PlanAssembly.@Nullable Made first(List<PlanAssembly.Made> all, Predicate<PlanAssembly.Made> wanted) {
         return all.stream().filter(wanted).findFirst().orElse(null);
     }
 

@@ -19,15 +19,19 @@ import org.scarfwright.web.InvalidInputException;
  */
 record AskForm(
         @Schema(example = "2026-W49") @Nullable String week,
-        @Schema(description = "Codes of the orders to match; empty or left out for every order of the week")
-        @Nullable List<@Nullable String> orders,
+
+        @Schema(description = "Codes of the orders to match; empty or left out for every order of the week") @Nullable
+        List<@Nullable String> orders,
+
         @Schema(
                 types = "integer",
                 minimum = "0",
                 maximum = "" + Plan.Asked.MOST_SEED,
                 defaultValue = "0",
-                description = "Which of several equally good plans is taken; with 0 ties are broken by the pieces' codes")
-        @Nullable String seed) {
+                description =
+                        "Which of several equally good plans is taken; with 0 ties are broken by the pieces' codes")
+        @Nullable
+        String seed) {
 
     IsoWeek readWeek() {
         String text = written(week);

@@ -14,6 +14,10 @@ import org.scarfwright.web.InvalidInputException;
  */
 record CompareForm(@Nullable String a, @Nullable String b) {
 
+    boolean isEmpty() {
+        return (a == null || a.isBlank()) && (b == null || b.isBlank());
+    }
+
     /** Both ids. */
     record Ids(long first, long second) {}
 

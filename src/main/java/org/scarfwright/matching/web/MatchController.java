@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.Hands;
 import org.scarfwright.matching.MatchRun;
 import org.scarfwright.matching.MatchRuns;
@@ -229,6 +230,9 @@ class MatchController {
         ModelAndView page = new ModelAndView(template);
         page.addObject("plan", views.view(plan, show));
         page.addObject("hands", hands.of(IsoWeek.parse(plan.week())));
+        page.addObject("origin", plan.asked().origin());
+        page.addObject("relatives", relatives(plan));
+        page.addObject("compareWith", compareWith(plan));
         page.addObject("errorList", List.of());
         page.addObject("unitShown", shop.settings().unit().symbol());
         page.addObject("errors", Map.of());
@@ -242,6 +246,34 @@ class MatchController {
                         .map(o -> new Choice(o, o))
                         .toList());
         return page;
+    }
+
+    /** Plans that come from this one, or from the one it comes from. */
+    private List<Plans.Relative> relatives(Plan plan) {
+        Plan.Origin origin = plan.asked().origin();
+        return Stream.concat(
+                        plans.relatives(plan.id()).stream(),
+                        origin == null
+                                ? Stream.of()
+                                : plans.relatives(origin.plan()).stream()
+                                        .filter(r -> r.id() != plan.id() && r.kind() != Plan.OriginKind.NEAR_EQUAL))
+                .toList();
+    }
+
+    /** The plan it comes from, else the one of its week that was made last before it, else the first one made after. */
+    private @Nullable Long compareWith(Plan plan) {
+        Plan.Origin origin = plan.asked().origin();
+        if (origin != null) {
+            return origin.plan();
+        }
+        List<Long> others = plans.ofWeek(IsoWeek.parse(plan.week())).stream()
+                .map(Plan::id)
+                .filter(id -> id != plan.id())
+                .toList();
+        return others.stream()
+                .filter(id -> id < plan.id())
+                .findFirst()
+                .orElse(others.isEmpty() ? null : others.get(others.size() - 1));
     }
 
     private ModelAndView refused(long id, ConflictException e) {

@@ -189,7 +189,18 @@ class PlanViews {
             return sentences;
         }
 
+        private Plan.@Nullable OriginKind kind() {
+            Plan.Origin origin = plan.asked().origin();
+            return origin == null ? null : origin.kind();
+        }
+
         private String proof() {
+            if (kind() == Plan.OriginKind.PART) {
+                return "part of a plan";
+            }
+            if (kind() == Plan.OriginKind.NEAR_EQUAL && plan.status() == Plan.Status.GAP) {
+                return "near-equal";
+            }
             return switch (plan.status()) {
                 case PROVED -> "proved best";
                 case GAP -> "good, not proved best";
@@ -198,6 +209,16 @@ class PlanViews {
         }
 
         private String meaning() {
+            Plan.Origin origin = plan.asked().origin();
+            if (origin != null && origin.kind() == Plan.OriginKind.PART) {
+                return "This is the part of plan " + origin.plan()
+                        + " that was accepted. It was not searched for by itself; what is proved stands there.";
+            }
+            if (origin != null && origin.kind() == Plan.OriginKind.NEAR_EQUAL && plan.status() == Plan.Status.GAP) {
+                return "This plan was looked for because it differs from plan " + origin.plan()
+                        + ", fills as much and costs little more; it need not be the best on any other level. The "
+                        + "bounds are those of that plan where they still hold.";
+            }
             return switch (plan.status()) {
                 case PROVED ->
                     "No other way to cut this rack fills more of these orders, and none that fills as many is better "
@@ -217,11 +238,6 @@ class PlanViews {
                     plain(level.bound()),
                     level.unit(),
                     level.value().compareTo(level.bound()) == 0);
-        }
-
-        private static String plain(BigDecimal number) {
-            BigDecimal shown = number.setScale(Math.min(number.scale(), 3), RoundingMode.HALF_UP);
-            return shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
         }
 
         private List<Neck> necks() {
@@ -443,6 +459,12 @@ class PlanViews {
         }
     }
 
+    /** The value of a level; what the program counts is exact, so no more than three places are there to show. */
+    static String plain(BigDecimal number) {
+        BigDecimal shown = number.setScale(Math.min(number.scale(), 3), RoundingMode.HALF_UP);
+        return shown.signum() == 0 ? "0" : shown.stripTrailingZeros().toPlainString();
+    }
+
     private static StripDrawing flow(Plan.Books books) {
         return ShareStrip.of(
                 "flow",
@@ -453,7 +475,7 @@ class PlanViews {
                         .toList());
     }
 
-    private static List<BookRow> bookRows(Plan.Books b) {
+    static List<BookRow> bookRows(Plan.Books b) {
         return List.of(
                 new BookRow(
                         "a",

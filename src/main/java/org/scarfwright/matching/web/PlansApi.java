@@ -40,8 +40,8 @@ class PlansApi {
 
     /** Orders to accept. */
     record PartRequest(
-            @Schema(description = "Codes of orders the plan makes necks of; at least one")
-            @Nullable List<@Nullable String> orders) {}
+            @Schema(description = "Codes of orders the plan makes necks of; at least one") @Nullable
+            List<@Nullable String> orders) {}
 
     /**
      * What came of accepting a part.
@@ -54,10 +54,12 @@ class PlansApi {
     /** How much more book value a near-equal plan may spend. */
     record NearRequest(
             @Schema(
-                    description = "In the shop's currency, 0 to 1000000000, or in per cent of the plan's book value, 0 % to "
-                            + ExtraCost.MOST_PERCENT + " %",
+                    description =
+                            "In the shop's currency, 0 to 1000000000, or in per cent of the plan's book value, 0 % to "
+                                    + ExtraCost.MOST_PERCENT + " %",
                     example = "5 %")
-            @Nullable String extra) {}
+            @Nullable
+            String extra) {}
 
     /** Matches the week's orders, or those that are named, with the free pieces and keeps the plan as a proposal. */
     @PostMapping
@@ -108,8 +110,7 @@ class PlansApi {
      */
     @PostMapping("/{id}/accept-part")
     PartJson acceptPart(@PathVariable long id, @RequestBody PartRequest request) {
-        MatchRuns.PartAccepted done =
-                runs.acceptPart(id, new AskForm(null, request.orders(), null).chosen());
+        MatchRuns.PartAccepted done = runs.acceptPart(id, new AskForm(null, request.orders(), null).chosen());
         MatchRun rest = done.rest();
         return new PartJson(PlanJson.of(done.part()), rest == null ? null : RunJson.of(rest));
     }

@@ -29,12 +29,18 @@ record WeekStanding(IsoWeek week, List<OrderRow> orders, int ordered, int planne
         return ordered - planned;
     }
 
-    /** The plan to look at: the last one nobody has undone, else none. */
+    /** The plan to look at: the last one nobody has undone, beside near-equal ones nobody has taken; else none. */
     public @Nullable Plan current() {
         return plans.stream()
-                .filter(p -> p.state() != Plan.State.UNDONE)
+                .filter(p -> p.state() != Plan.State.UNDONE && standsForTheWeek(p))
                 .findFirst()
                 .orElse(null);
+    }
+
+    /** Near-equal plans are a choice beside the one they are near to, until one of them is accepted. */
+    static boolean standsForTheWeek(Plan plan) {
+        Plan.Origin origin = plan.asked().origin();
+        return plan.state() == Plan.State.ACCEPTED || origin == null || origin.kind() != Plan.OriginKind.NEAR_EQUAL;
     }
 
     /** The one next step. */

@@ -67,7 +67,8 @@ class WeekStandings {
                 plan.pairings().forEach(p -> accepted.merge(p.order(), 1, Integer::sum));
             }
         }
-        Plan latest = made.isEmpty() ? null : made.get(0);
+        Plan latest =
+                made.stream().filter(WeekStanding::standsForTheWeek).findFirst().orElse(null);
         Map<String, String> names = new HashMap<>();
         for (NeckDesign design : designs.all()) {
             names.put(design.code(), design.name());
