@@ -1,0 +1,6 @@
+package org.scarfwright.matching;
+
+import org.scarfwright.database.OnDockerPostgres;
+
+@OnDockerPostgres
+class ChoicesDockerPostgresTest extends ChoicesContract {}

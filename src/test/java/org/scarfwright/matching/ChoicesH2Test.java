@@ -1,0 +1,6 @@
+package org.scarfwright.matching;
+
+import org.scarfwright.database.OnH2;
+
+@OnH2
+class ChoicesH2Test extends ChoicesContract {}

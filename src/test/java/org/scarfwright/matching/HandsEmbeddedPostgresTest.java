@@ -1,0 +1,6 @@
+package org.scarfwright.matching;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class HandsEmbeddedPostgresTest extends HandsContract {}
