@@ -29,14 +29,22 @@ final class Trades {
             }
         }
         for (Plan.Pairing p : open) {
-            for (PlanAssembly.Made theirs : List.copyOf(free)) {
-                PlanAssembly.Made mine = alike(theirs, p)
-                        ? first(free, m -> order(input, m).equals(p.order()) && mayTrade(found.model(), m, theirs))
+            // A trade made for another order may have brought it here already.
+            PlanAssembly.Made own =
+                    first(free, m -> alike(m, p) && order(input, m).equals(p.order()));
+            if (own != null) {
+                free.remove(own);
+                given.add(own);
+                continue;
+            }
+            for (PlanAssembly.Made other : List.copyOf(free)) {
+                PlanAssembly.Made mine = alike(other, p)
+                        ? first(free, m -> order(input, m).equals(p.order()) && mayTrade(found.model(), m, other))
                         : null;
                 if (mine != null) {
-                    free.remove(theirs);
-                    given.add(theirs.of(mine.line()));
-                    free.set(free.indexOf(mine), mine.of(theirs.line()));
+                    free.remove(other);
+                    given.add(other.of(mine.line()));
+                    free.set(free.indexOf(mine), mine.of(other.line()));
                     break;
                 }
             }
