@@ -44,8 +44,8 @@ public record MatchRun(
         MATCH,
         /** Plans near to one there is. */
         NEAR_EQUAL,
-        /** The plan of what is left beside an accepted part. */
-        REST
+        /** The plan of what is left beside locked orders. */
+        REMAINDER
     }
 
     /** Where a search stands. */

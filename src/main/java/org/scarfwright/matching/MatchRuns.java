@@ -41,8 +41,8 @@ public interface MatchRuns {
     MatchRun nearEqual(long plan, ExtraCost extra);
 
     /**
-     * Accepts some orders of a plan, in a plan of their own, and asks for the rest to be matched with the rack that is left; all
-     * of it or nothing. Undoing the plan of the accepted part undoes it.
+     * Accepts some orders of a plan, in a plan of their own, and asks for the others to be matched with the rack that is left; all
+     * of it or nothing. Undoing their plan undoes it.
      *
      * @param orders codes of orders the plan makes necks of
      * @throws org.scarfwright.web.NotFoundException when there is no such plan
@@ -50,15 +50,15 @@ public interface MatchRuns {
      *     that are named and of orders that are not; with the orders that share it
      * @throws org.scarfwright.web.ConflictException as {@link Plans#accept}, or when too many searches wait
      */
-    PartAccepted acceptPart(long plan, List<String> orders);
+    Locked lock(long plan, List<String> orders);
 
     /**
-     * What came of accepting a part.
+     * What came of locking some orders.
      *
-     * @param part the accepted plan of these orders; the plan itself when they are all it makes
-     * @param rest the search for what is left; empty when nothing is
+     * @param locked the accepted plan of these orders; the plan itself when they are all it makes
+     * @param remainder the search for what is left; empty when nothing is
      */
-    record PartAccepted(Plan part, @Nullable MatchRun rest) {}
+    record Locked(Plan locked, @Nullable MatchRun remainder) {}
 
     Optional<MatchRun> find(long id);
 

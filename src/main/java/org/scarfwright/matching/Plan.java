@@ -136,10 +136,10 @@ public record Plan(
     public enum OriginKind {
         /** It differs from the other as much as a stated cost allows. */
         NEAR_EQUAL,
-        /** It is what was accepted of the other. */
-        PART,
-        /** It was matched anew beside what was accepted of the other. */
-        REST
+        /** It holds the orders of the other that were accepted as they are. */
+        LOCKED,
+        /** It was matched anew beside the locked orders of the other. */
+        REMAINDER
     }
 
     /** What people decided about a plan. */

@@ -204,10 +204,11 @@ class PlanService implements Plans {
             }
             BigDecimal spent = plan.bookValue().orElse(null);
             if (plan.pairings().isEmpty() || spent == null) {
-                throw new ConflictException("Plan " + id
-                        + (plan.pairings().isEmpty()
-                                ? " makes no neck; there is nothing to differ from."
-                                : " is part of another plan and was not searched for by itself; look from that one."));
+                throw new ConflictException(
+                        "Plan " + id
+                                + (plan.pairings().isEmpty()
+                                        ? " makes no neck; there is nothing to differ from."
+                                        : " holds the locked orders of another plan and was not searched for by itself; look from that one."));
             }
             refuseStale(plan);
             IsoWeek week = IsoWeek.parse(plan.week());
@@ -603,38 +604,38 @@ class PlanService implements Plans {
     /**
      * What came of accepting some orders of a plan.
      *
-     * @param rest what is left to match; empty when nothing is
+     * @param remainder what is left to match; empty when nothing is
      */
-    record Part(Plan accepted, @Nullable Question rest) {}
+    record Locking(Plan accepted, @Nullable Question remainder) {}
 
     /** Belongs into its caller's transaction. */
-    Part acceptPart(long id, List<String> orders) {
+    Locking lock(long id, List<String> orders) {
         Plan plan = plans.lock(id).orElseThrow(() -> unknown(id));
         if (plan.state() == Plan.State.ACCEPTED) {
-            throw new ConflictException("Plan " + id + " is accepted already; undo it to accept a part of it.");
+            throw new ConflictException("Plan " + id + " is accepted already; undo it to lock some of its orders.");
         }
         refuseEmpty(plan);
-        Plan part = PartOfPlan.of(plan, orders, clock.instant());
+        Plan locked = LockedOrders.of(plan, orders, clock.instant());
         Plan accepted;
-        if (part.filled() == plan.filled()) {
+        if (locked.filled() == plan.filled()) {
             accepted = hold(plan, plans.designs(id), plan.madeAt());
         } else {
             Map<String, Long> designs = plans.designs(id);
             designs.keySet()
                     .retainAll(
-                            part.pairings().stream().map(Plan.Pairing::design).collect(Collectors.toSet()));
-            PlanCheck.Facts facts = factsOf(part);
-            accepted = hold(plans.insert(part, designs), designs, plan.madeAt());
-            checked(part, facts);
+                            locked.pairings().stream().map(Plan.Pairing::design).collect(Collectors.toSet()));
+            PlanCheck.Facts facts = factsOf(locked);
+            accepted = hold(plans.insert(locked, designs), designs, plan.madeAt());
+            checked(locked, facts);
         }
-        return new Part(accepted, rest(plan));
+        return new Locking(accepted, remainder(plan));
     }
 
-    /** The part as it stands before its pieces are reserved: its orders ask for the necks it makes and no more. */
-    private PlanCheck.Facts factsOf(Plan part) {
-        IsoWeek week = IsoWeek.parse(part.week());
+    /** The locked orders as they stand before its pieces are reserved: they ask for the necks that are made and no more. */
+    private PlanCheck.Facts factsOf(Plan locked) {
+        IsoWeek week = IsoWeek.parse(locked.week());
         Map<String, Integer> made = new TreeMap<>();
-        part.pairings().forEach(p -> made.merge(p.order(), 1, Integer::sum));
+        locked.pairings().forEach(p -> made.merge(p.order(), 1, Integer::sum));
         List<NeckOrder> asked = new ArrayList<>();
         for (NeckOrder order : orders.inWeek(week)) {
             Integer necks = made.get(order.code());
@@ -643,11 +644,11 @@ class PlanService implements Plans {
             }
         }
         List<Piece> pieces = rack.findAll(
-                part.layouts().stream().map(Plan.PieceLayout::piece).toList());
+                locked.layouts().stream().map(Plan.PieceLayout::piece).toList());
         return new PlanCheck.Facts(pieces, designs.all(), asked, shop.settings(), shop.saws(), workDay(week));
     }
 
-    private @Nullable Question rest(Plan plan) {
+    private @Nullable Question remainder(Plan plan) {
         IsoWeek week = IsoWeek.parse(plan.week());
         List<Hand> decided = handsOf(week);
         ByHand byHand = new ByHand(decided);
@@ -662,7 +663,7 @@ class PlanService implements Plans {
             return null;
         }
         List<String> named = plan.asked().orders().isEmpty() ? List.of() : open;
-        Plan.Origin origin = new Plan.Origin(Plan.OriginKind.REST, plan.id());
+        Plan.Origin origin = new Plan.Origin(Plan.OriginKind.REMAINDER, plan.id());
         return read(week, new Plan.Asked(named, plan.asked().seed(), origin), decided);
     }
 

@@ -133,22 +133,24 @@ class RunService implements MatchRuns {
     }
 
     @Override
-    public PartAccepted acceptPart(long plan, List<String> orders) {
+    public Locked lock(long plan, List<String> orders) {
         synchronized (line) {
             refuseTooMany();
-            record Begun(PlanService.Part part, @Nullable Live rest) {}
+            record Begun(
+                    PlanService.Locking locking, @Nullable Live remainder) {}
             Begun begun;
             try {
                 begun = Objects.requireNonNull(transaction.execute(s -> {
-                    PlanService.Part part = plans.acceptPart(plan, orders);
-                    PlanService.Question rest = part.rest();
-                    return new Begun(part, rest == null ? null : new Live(row(rest, null), rest, null));
+                    PlanService.Locking locking = plans.lock(plan, orders);
+                    PlanService.Question remainder = locking.remainder();
+                    return new Begun(
+                            locking, remainder == null ? null : new Live(row(remainder, null), remainder, null));
                 }));
             } catch (DuplicateKeyException e) {
                 throw new ConflictException(PlanService.SAME_MOMENT, e);
             }
-            Live rest = begun.rest();
-            return new PartAccepted(begun.part().accepted(), rest == null ? null : waiting(rest));
+            Live remainder = begun.remainder();
+            return new Locked(begun.locking().accepted(), remainder == null ? null : waiting(remainder));
         }
     }
 
@@ -163,10 +165,12 @@ class RunService implements MatchRuns {
         Plan.Origin origin = question.input().asked().origin();
         MatchRun.Kind kind = near != null
                 ? MatchRun.Kind.NEAR_EQUAL
-                : origin != null && origin.kind() == Plan.OriginKind.REST ? MatchRun.Kind.REST : MatchRun.Kind.MATCH;
+                : origin != null && origin.kind() == Plan.OriginKind.REMAINDER
+                        ? MatchRun.Kind.REMAINDER
+                        : MatchRun.Kind.MATCH;
         Long from = near != null
                 ? Long.valueOf(near.origin().id())
-                : kind == MatchRun.Kind.REST && origin != null ? Long.valueOf(origin.plan()) : null;
+                : kind == MatchRun.Kind.REMAINDER && origin != null ? Long.valueOf(origin.plan()) : null;
         return rows.insert(question.input().week(), kind, from, clock.instant());
     }
 

@@ -67,7 +67,10 @@ class NewcomerIT {
             browser.go("/");
             look(browser, wrong);
             loadsTheDemoShop(browser);
-            matchesTheWeek(browser);
+            // A second plan gives the first one something to be compared with.
+            String first = matchesTheWeek(browser);
+            browser.button("Match again");
+            browser.waitFor("/match/(?!" + first.replaceFirst(".*/", "") + "$)\\d+");
             browser.go("/rack/import");
             browser.fill("Or its text", WITH_ERRORS);
             browser.button("Look at it first");
@@ -101,6 +104,9 @@ class NewcomerIT {
                             "/match",
                             "/match/…",
                             "/match/…/print",
+                            "/match/…/lock",
+                            "/match/…/near-equal",
+                            "/match/compare",
                             "/joint",
                             "/science",
                             "/wood",
@@ -119,7 +125,8 @@ class NewcomerIT {
     private static String kind(String path) {
         String bare = path.replaceFirst("\\?.*", "");
         return bare.replaceFirst(
-                "^/(rack|designs|orders|match|wood|shop/saws)/(?!new$|import$|air$|seam$|slope$)[^/]+", "/$1/…");
+                "^/(rack|designs|orders|match|wood|shop/saws)/(?!new$|import$|compare$|air$|seam$|slope$)[^/]+",
+                "/$1/…");
     }
 
     private static void look(Browser browser, List<String> wrong) {

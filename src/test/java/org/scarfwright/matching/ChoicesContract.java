@@ -34,7 +34,7 @@ import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Near-equal plans, two plans side by side and the accepting of a part, whichever engine keeps the rows. Searches commit, so each
+ * Near-equal plans, two plans side by side and the locking of orders, whichever engine keeps the rows. Searches commit, so each
  * test begins with a new shop.
  */
 @SuppressWarnings("NullAway.Init")
@@ -268,7 +268,7 @@ abstract class ChoicesContract {
                 .isInstanceOf(ConflictException.class)
                 .hasMessageStartingWith(sentence)
                 .hasMessageEndingWith(" Match the week again first.");
-        assertThatThrownBy(() -> runs.acceptPart(origin.id(), List.of("O-1", "O-2")))
+        assertThatThrownBy(() -> runs.lock(origin.id(), List.of("O-1", "O-2")))
                 .isInstanceOf(ConflictException.class)
                 .hasMessageStartingWith(sentence)
                 .hasMessageEndingWith(" Nothing was reserved; match the week again.");
@@ -352,50 +352,50 @@ abstract class ChoicesContract {
     // --------------------------------------------------------------------------------------------
 
     @Test
-    void acceptsAPartAndMatchesTheRestWithTheRackThatIsLeft() {
+    void locksSomeOrdersAndMatchesTheOthersWithTheRackThatIsLeft() {
         Plan whole = plans.make(WEEK);
-        MatchRuns.PartAccepted done = runs.acceptPart(whole.id(), List.of("O-1"));
-        Plan part = done.part();
-        assertThat(part.state()).isEqualTo(Plan.State.ACCEPTED);
-        assertThat(part.asked().origin()).isEqualTo(new Plan.Origin(Plan.OriginKind.PART, whole.id()));
-        assertThat(part.pairings()).extracting(Plan.Pairing::order).containsExactly("O-1");
-        assertThat(whole.layouts()).containsAll(part.layouts());
-        assertThat(part.books())
-                .isEqualTo(part.layouts().stream()
+        MatchRuns.Locked done = runs.lock(whole.id(), List.of("O-1"));
+        Plan locked = done.locked();
+        assertThat(locked.state()).isEqualTo(Plan.State.ACCEPTED);
+        assertThat(locked.asked().origin()).isEqualTo(new Plan.Origin(Plan.OriginKind.LOCKED, whole.id()));
+        assertThat(locked.pairings()).extracting(Plan.Pairing::order).containsExactly("O-1");
+        assertThat(whole.layouts()).containsAll(locked.layouts());
+        assertThat(locked.books())
+                .isEqualTo(locked.layouts().stream()
                         .map(Plan.PieceLayout::books)
                         .reduce(Plan.Books.NOTHING, Plan.Books::plus));
-        assertThat(part.books().difference()).isEqualTo(Volume.ZERO);
-        assertThat(reserved()).containsExactlyElementsOf(cut(part));
+        assertThat(locked.books().difference()).isEqualTo(Volume.ZERO);
+        assertThat(reserved()).containsExactlyElementsOf(cut(locked));
 
-        MatchRun rest = runs.await(Objects.requireNonNull(done.rest()).id(), PATIENCE);
-        assertThat(rest.kind()).isEqualTo(MatchRun.Kind.REST);
-        assertThat(rest.origin()).isEqualTo(whole.id());
-        Plan left = plans.find(Objects.requireNonNull(rest.plan())).orElseThrow();
-        assertThat(left.asked().origin()).isEqualTo(new Plan.Origin(Plan.OriginKind.REST, whole.id()));
+        MatchRun remainder = runs.await(Objects.requireNonNull(done.remainder()).id(), PATIENCE);
+        assertThat(remainder.kind()).isEqualTo(MatchRun.Kind.REMAINDER);
+        assertThat(remainder.origin()).isEqualTo(whole.id());
+        Plan left = plans.find(Objects.requireNonNull(remainder.plan())).orElseThrow();
+        assertThat(left.asked().origin()).isEqualTo(new Plan.Origin(Plan.OriginKind.REMAINDER, whole.id()));
         assertThat(left.ordered()).isEqualTo(1);
         assertThat(left.pairings()).extracting(Plan.Pairing::order).containsExactly("O-2");
-        assertThat(cut(left)).doesNotContainAnyElementsOf(cut(part));
+        assertThat(cut(left)).doesNotContainAnyElementsOf(cut(locked));
         assertThat(plans.relatives(whole.id()))
                 .extracting(Plans.Relative::kind, Plans.Relative::state)
                 .containsExactly(
-                        tuple(Plan.OriginKind.PART, Plan.State.ACCEPTED),
-                        tuple(Plan.OriginKind.REST, Plan.State.PROPOSED));
+                        tuple(Plan.OriginKind.LOCKED, Plan.State.ACCEPTED),
+                        tuple(Plan.OriginKind.REMAINDER, Plan.State.PROPOSED));
         assertThat(plans.accept(left.id()).state()).isEqualTo(Plan.State.ACCEPTED);
     }
 
     @Test
-    void undoingThePartFreesItsPiecesAndTheWholeCanBeAcceptedAgain() {
+    void undoingTheLockFreesItsPiecesAndTheWholeCanBeAcceptedAgain() {
         Plan whole = plans.make(WEEK);
-        Plan part = runs.acceptPart(whole.id(), List.of("O-2")).part();
+        Plan locked = runs.lock(whole.id(), List.of("O-2")).locked();
         assertThatThrownBy(() -> plans.accept(whole.id()))
                 .isInstanceOf(ConflictException.class)
-                .hasMessageContaining("O-2 no. 1 (plan " + part.id() + ") is in an accepted plan already.");
-        assertThatThrownBy(() -> runs.acceptPart(whole.id(), List.of("O-2")))
+                .hasMessageContaining("O-2 no. 1 (plan " + locked.id() + ") is in an accepted plan already.");
+        assertThatThrownBy(() -> runs.lock(whole.id(), List.of("O-2")))
                 .as("accepted twice")
                 .isInstanceOf(ConflictException.class)
-                .hasMessageContaining("O-2 no. 1 (plan " + part.id() + ") is in an accepted plan already.");
-        assertThatThrownBy(() -> runs.nearEqual(part.id(), PLENTY)).isInstanceOf(ConflictException.class);
-        plans.undo(part.id());
+                .hasMessageContaining("O-2 no. 1 (plan " + locked.id() + ") is in an accepted plan already.");
+        assertThatThrownBy(() -> runs.nearEqual(locked.id(), PLENTY)).isInstanceOf(ConflictException.class);
+        plans.undo(locked.id());
         assertThat(reserved()).isEmpty();
         assertThat(plans.accept(whole.id()).state()).isEqualTo(Plan.State.ACCEPTED);
     }
@@ -405,26 +405,26 @@ abstract class ChoicesContract {
         leaveOneBoard();
         Plan whole = plans.make(WEEK);
         assertThat(whole.ordersOn("N9")).containsExactly("O-1", "O-2");
-        assertThatThrownBy(() -> runs.acceptPart(whole.id(), List.of("O-2")))
+        assertThatThrownBy(() -> runs.lock(whole.id(), List.of("O-2")))
                 .isInstanceOf(InvalidInputException.class)
-                .hasMessage("Orders cannot be parted so: N9 is cut for O-2 and for O-1; accept all of them or none.");
+                .hasMessage("Orders cannot be locked so: N9 is cut for O-2 and for O-1; accept all of them or none.");
         assertThat(reserved()).isEmpty();
         assertThat(plans.ofWeek(WEEK)).containsExactly(whole);
-        MatchRuns.PartAccepted both = runs.acceptPart(whole.id(), List.of("O-1", "O-2"));
-        assertThat(both.part().id()).as("the plan itself").isEqualTo(whole.id());
-        assertThat(both.rest()).isNull();
+        MatchRuns.Locked both = runs.lock(whole.id(), List.of("O-1", "O-2"));
+        assertThat(both.locked().id()).as("the plan itself").isEqualTo(whole.id());
+        assertThat(both.remainder()).isNull();
         assertThat(reserved()).containsExactlyElementsOf(cut(whole));
     }
 
     @Test
-    void theRestKeepsToTheOrdersThePlanWasAskedFor() {
+    void theRemainderKeepsToTheOrdersThePlanWasAskedFor() {
         order("O-3", WEEK);
         Plan two = plans.make(WEEK, new Plan.Asked(List.of("O-1", "O-3"), 7, null));
-        MatchRun rest = runs.await(
-                Objects.requireNonNull(runs.acceptPart(two.id(), List.of("O-3")).rest())
+        MatchRun remainder = runs.await(
+                Objects.requireNonNull(runs.lock(two.id(), List.of("O-3")).remainder())
                         .id(),
                 PATIENCE);
-        Plan left = plans.find(Objects.requireNonNull(rest.plan())).orElseThrow();
+        Plan left = plans.find(Objects.requireNonNull(remainder.plan())).orElseThrow();
         assertThat(left.asked().orders()).containsExactly("O-1");
         assertThat(left.asked().seed()).isEqualTo(7);
         assertThat(left.pairings()).extracting(Plan.Pairing::order).containsExactly("O-1");
@@ -441,7 +441,7 @@ abstract class ChoicesContract {
             })
     void refusesAnOrderThatIsNoneOfThePlan(String order, String sentence) {
         Plan whole = plans.make(WEEK);
-        assertThatThrownBy(() -> runs.acceptPart(whole.id(), order.isEmpty() ? List.of() : List.of("O-1", order)))
+        assertThatThrownBy(() -> runs.lock(whole.id(), order.isEmpty() ? List.of() : List.of("O-1", order)))
                 .isInstanceOf(InvalidInputException.class)
                 .hasMessage(sentence.formatted(whole.id()));
         assertThat(reserved()).isEmpty();
@@ -452,10 +452,10 @@ abstract class ChoicesContract {
     void refusesAPlanThatIsAcceptedOrUnknown() {
         Plan whole = plans.make(WEEK);
         plans.accept(whole.id());
-        assertThatThrownBy(() -> runs.acceptPart(whole.id(), List.of("O-1")))
+        assertThatThrownBy(() -> runs.lock(whole.id(), List.of("O-1")))
                 .isInstanceOf(ConflictException.class)
-                .hasMessage("Plan " + whole.id() + " is accepted already; undo it to accept a part of it.");
-        assertThatThrownBy(() -> runs.acceptPart(987_654, List.of("O-1"))).isInstanceOf(NotFoundException.class);
+                .hasMessage("Plan " + whole.id() + " is accepted already; undo it to lock some of its orders.");
+        assertThatThrownBy(() -> runs.lock(987_654, List.of("O-1"))).isInstanceOf(NotFoundException.class);
     }
 
     @Test
@@ -465,8 +465,8 @@ abstract class ChoicesContract {
         jdbc.sql("update piece set state = 'SCRAPPED' where code = :code")
                 .param("code", gone)
                 .update();
-        assertThatThrownBy(() -> runs.acceptPart(
-                        whole.id(), List.of(whole.pairings().get(0).order())))
+        assertThatThrownBy(() ->
+                        runs.lock(whole.id(), List.of(whole.pairings().get(0).order())))
                 .isInstanceOf(ConflictException.class)
                 .hasMessage("Piece " + gone + " was scrapped. Nothing was reserved; match the week again.");
         assertThat(reserved()).isEmpty();
@@ -477,10 +477,10 @@ abstract class ChoicesContract {
     }
 
     @Test
-    void aPartThatFailsItsCheckIsNotAccepted() {
+    void aLockThatFailsItsCheckIsNotAccepted() {
         Plan whole = plans.make(WEEK);
         RunService doubting = service(search, (plan, facts) -> List.of("The head hangs in the air."));
-        assertThatThrownBy(() -> doubting.acceptPart(whole.id(), List.of("O-1")))
+        assertThatThrownBy(() -> doubting.lock(whole.id(), List.of("O-1")))
                 .isInstanceOf(ConflictException.class)
                 .hasMessageContaining("The head hangs in the air.");
         assertThat(reserved()).isEmpty();

@@ -40,7 +40,7 @@ record PlanJson(
         int seed,
         @Nullable OriginJson origin) {
 
-    /** @param kind near-equal, part or rest */
+    /** @param kind near-equal, locked or remainder */
     record OriginJson(String kind, long plan) {}
 
     record LevelJson(String name, BigDecimal value, BigDecimal bound, String unit) {}
@@ -52,13 +52,13 @@ record PlanJson(
             String design,
             String arrangement,
             BigDecimal angle,
-            PartJson neck,
-            PartJson head,
+            LockJson neck,
+            LockJson head,
             @Nullable BigDecimal wingWidthMm,
             @Nullable BigDecimal seamFromNutMm,
             List<String> reasons) {}
 
-    record PartJson(
+    record LockJson(
             String piece,
             int lane,
             BigDecimal fromMm,
@@ -164,8 +164,8 @@ record PlanJson(
                 p.reasons());
     }
 
-    private static PartJson part(Plan.Part p) {
-        return new PartJson(
+    private static LockJson part(Plan.Part p) {
+        return new LockJson(
                 p.piece(),
                 p.lane(),
                 p.from().toMm(),

@@ -195,8 +195,8 @@ class PlanViews {
         }
 
         private String proof() {
-            if (kind() == Plan.OriginKind.PART) {
-                return "part of a plan";
+            if (kind() == Plan.OriginKind.LOCKED) {
+                return "locked orders";
             }
             if (kind() == Plan.OriginKind.NEAR_EQUAL && plan.status() == Plan.Status.GAP) {
                 return "near-equal";
@@ -210,9 +210,9 @@ class PlanViews {
 
         private String meaning() {
             Plan.Origin origin = plan.asked().origin();
-            if (origin != null && origin.kind() == Plan.OriginKind.PART) {
-                return "This is the part of plan " + origin.plan()
-                        + " that was accepted. It was not searched for by itself; what is proved stands there.";
+            if (origin != null && origin.kind() == Plan.OriginKind.LOCKED) {
+                return "These are orders of plan " + origin.plan()
+                        + ", accepted as they are. They were not searched for by themselves; what is proved stands there.";
             }
             if (origin != null && origin.kind() == Plan.OriginKind.NEAR_EQUAL && plan.status() == Plan.Status.GAP) {
                 return "This plan was looked for because it differs from plan " + origin.plan()

@@ -39,17 +39,17 @@ class PlansApi {
     }
 
     /** Orders to accept. */
-    record PartRequest(
+    record LockRequest(
             @Schema(description = "Codes of orders the plan makes necks of; at least one") @Nullable
             List<@Nullable String> orders) {}
 
     /**
-     * What came of accepting a part.
+     * What came of locking some orders.
      *
      * @param accepted the plan of the accepted orders
-     * @param rest the search for what is left; null when nothing is
+     * @param remainder the search for what is left; null when nothing is
      */
-    record PartJson(PlanJson accepted, @Nullable RunJson rest) {}
+    record LockJson(PlanJson accepted, @Nullable RunJson remainder) {}
 
     /** How much more book value a near-equal plan may spend. */
     record NearRequest(
@@ -105,14 +105,14 @@ class PlansApi {
     }
 
     /**
-     * Reserves the pieces of some orders and asks for the rest to be matched with the rack that is left. A piece that carries
+     * Reserves the pieces of some orders and asks for the others to be matched with the rack that is left. A piece that carries
      * parts of several orders goes with all of them or with none.
      */
-    @PostMapping("/{id}/accept-part")
-    PartJson acceptPart(@PathVariable long id, @RequestBody PartRequest request) {
-        MatchRuns.PartAccepted done = runs.acceptPart(id, new AskForm(null, request.orders(), null).chosen());
-        MatchRun rest = done.rest();
-        return new PartJson(PlanJson.of(done.part()), rest == null ? null : RunJson.of(rest));
+    @PostMapping("/{id}/lock")
+    LockJson lock(@PathVariable long id, @RequestBody LockRequest request) {
+        MatchRuns.Locked done = runs.lock(id, new AskForm(null, request.orders(), null).chosen());
+        MatchRun remainder = done.remainder();
+        return new LockJson(PlanJson.of(done.locked()), remainder == null ? null : RunJson.of(remainder));
     }
 
     /** Asks for up to three plans that differ most within a cost and answers at once. */

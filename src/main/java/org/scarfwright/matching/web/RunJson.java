@@ -9,7 +9,7 @@ import org.scarfwright.matching.MatchRun;
 /**
  * A search as the API gives it.
  *
- * @param kind match, near-equal or rest
+ * @param kind match, near-equal or remainder
  * @param origin id of the plan it starts from
  * @param state waiting, running, done, stopped, failed or lost
  * @param plan id of the plan it made; for near-equal plans of the one they are near to

@@ -9,10 +9,10 @@ import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 
 /** Some orders of a plan as a plan of their own. A piece is cut as a whole, so its layout goes with all of its orders or with none. */
-final class PartOfPlan {
+final class LockedOrders {
     private static final int MOST_ERRORS = 20;
 
-    private PartOfPlan() {}
+    private LockedOrders() {}
 
     /**
      * A proposal without an id. It was not searched for by itself, so it has no levels.
@@ -45,7 +45,7 @@ final class PartOfPlan {
                 layouts.stream().map(Plan.PieceLayout::books).reduce(Plan.Books.NOTHING, Plan.Books::plus),
                 plan.hands(),
                 new Plan.Asked(
-                        List.copyOf(wanted), plan.asked().seed(), new Plan.Origin(Plan.OriginKind.PART, plan.id())));
+                        List.copyOf(wanted), plan.asked().seed(), new Plan.Origin(Plan.OriginKind.LOCKED, plan.id())));
     }
 
     private static void refuseUnknown(Plan plan, Set<String> wanted) {
@@ -78,7 +78,7 @@ final class PartOfPlan {
                         "/orders",
                         "Orders",
                         String.join(" ", named),
-                        "cannot be parted so: " + layout.piece() + " is cut for "
+                        "cannot be locked so: " + layout.piece() + " is cut for "
                                 + Words.list(List.copyOf(named)) + " and for " + Words.list(List.copyOf(sharing))
                                 + "; accept all of them or none"));
             }

@@ -22,13 +22,13 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** The page on which some orders of a plan are accepted and the rest is matched anew. */
+/** The page on which some orders of a plan are accepted and the others are matched anew. */
 @Controller
-class PartController {
+class LockController {
     private final Plans plans;
     private final MatchRuns runs;
 
-    PartController(Plans plans, MatchRuns runs) {
+    LockController(Plans plans, MatchRuns runs) {
         this.plans = plans;
         this.runs = runs;
     }
@@ -41,28 +41,28 @@ class PartController {
      */
     record Row(String order, int necks, List<String> pieces) {}
 
-    @GetMapping("/match/{id:\\d{1,18}}/part")
+    @GetMapping("/match/{id:\\d{1,18}}/lock")
     ModelAndView show(@PathVariable("id") long id) {
         return page(id, List.of(), List.of(), HttpStatus.OK);
     }
 
-    @PostMapping("/match/{id:\\d{1,18}}/part")
+    @PostMapping("/match/{id:\\d{1,18}}/lock")
     Object accept(@PathVariable("id") long id, @ModelAttribute AskForm asked, RedirectAttributes flash) {
         try {
-            MatchRuns.PartAccepted done = runs.acceptPart(id, asked.chosen());
-            MatchRun rest = done.rest();
-            int pieces = done.part().layouts().size();
-            String accepted = "Accepted as plan " + done.part().id() + ": "
+            MatchRuns.Locked done = runs.lock(id, asked.chosen());
+            MatchRun remainder = done.remainder();
+            int pieces = done.locked().layouts().size();
+            String accepted = "Accepted as plan " + done.locked().id() + ": "
                     + (pieces == 1 ? "one piece is" : pieces + " pieces are") + " reserved.";
-            if (rest == null) {
+            if (remainder == null) {
                 flash.addFlashAttribute("notice", accepted + " Nothing is left to match.");
-                return MatchController.redirect("/match/" + done.part().id());
+                return MatchController.redirect("/match/" + done.locked().id());
             }
             flash.addFlashAttribute(
                     "notice",
                     accepted + " What is left is matched with the rest of the rack; undo on the page of plan "
-                            + done.part().id() + " frees the pieces again.");
-            return MatchController.redirect(RunController.leadsTo(runs.await(rest.id(), MatchController.QUICK)));
+                            + done.locked().id() + " frees the pieces again.");
+            return MatchController.redirect(RunController.leadsTo(runs.await(remainder.id(), MatchController.QUICK)));
         } catch (InvalidInputException e) {
             return page(id, asked.chosen(), e.errors(), HttpStatus.UNPROCESSABLE_CONTENT);
         } catch (ConflictException e) {
@@ -74,7 +74,7 @@ class PartController {
 
     private ModelAndView page(long id, List<String> ticked, List<FieldError> errors, HttpStatus status) {
         Plan plan = plans.find(id).orElseThrow(() -> new NotFoundException("There is no plan " + id + "."));
-        ModelAndView page = new ModelAndView("matching/part");
+        ModelAndView page = new ModelAndView("matching/lock");
         page.setStatus(status);
         page.addObject("plan", plan);
         page.addObject("rows", rows(plan));
