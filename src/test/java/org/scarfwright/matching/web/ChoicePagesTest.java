@@ -140,7 +140,6 @@ class ChoicePagesTest {
                 .contains(" instead of ");
         assertThat(page("/match/" + plan))
                 .contains("this is near to")
-                .contains("it differs from plan " + id)
                 .contains("/match/compare?a=" + id + "&amp;b=" + plan);
         JsonNode kept = json(mvc.get().uri("/api/plans/" + plan).exchange());
         assertThat(kept.get("origin").get("kind").asString()).isEqualTo("near-equal");
