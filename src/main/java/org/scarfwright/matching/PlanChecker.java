@@ -27,6 +27,7 @@ import org.scarfwright.necks.NeckOrder;
 import org.scarfwright.rack.Defect;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceState;
+import org.scarfwright.rack.PieceWood;
 import org.scarfwright.rack.Warp;
 import org.scarfwright.shop.Saw;
 import org.springframework.stereotype.Component;
@@ -42,6 +43,12 @@ import org.springframework.stereotype.Component;
 class PlanChecker implements PlanCheck {
     /** Every rounding on the way to a plan is one micrometre; a part takes part in a handful of them. */
     private static final double SLACK_UM = 5;
+
+    /** Lamination lines that miss each other by less are taken to meet. Common practice. */
+    private static final long LINES_OFF_UM = 500;
+
+    /** Taken off a short piece by hand at most, both faces together. Common practice. */
+    private static final long BY_HAND_UM = 6_000;
 
     @Override
     public List<String> faults(Plan plan, Facts facts) {
@@ -189,8 +196,53 @@ class PlanChecker implements PlanCheck {
                     fault("%s and %s differ by %.2f points of moisture.", neck.code(), head.code(), apart / 100.0);
                 }
             }
+            if (design.linesMeet()) {
+                checkLines(design, neck, head);
+            }
             checkWings(p, design);
             checkSeam(p, design);
+        }
+
+        /**
+         * Looks along the joint from either edge: every line of glue that shows across the narrower part goes on in the other
+         * part, whichever face of the head is up. In halves of a micrometre from the middle, so that nothing is rounded.
+         */
+        private void checkLines(NeckDesign design, Piece neck, Piece head) {
+            long across = Math.min(
+                    design.neckWidth().um(), design.headWidth().length().um());
+            Set<Long> inNeck = linesWithin(across, neck);
+            Set<Long> inHead = linesWithin(across, head);
+            boolean meet = inNeck.size() == inHead.size();
+            for (long line : inNeck) {
+                meet &= goesOn(line, inHead) && goesOn(-line, inHead);
+            }
+            for (long line : inHead) {
+                meet &= goesOn(line, inNeck) && goesOn(-line, inNeck);
+            }
+            if (!meet) {
+                fault("The lines of %s do not go on in %s.", neck.code(), head.code());
+            }
+        }
+
+        /** Twice the distance of each line from the middle of the piece, to the left below 0. */
+        private static Set<Long> linesWithin(long across, Piece piece) {
+            Set<Long> lines = new HashSet<>();
+            if (piece.wood() instanceof PieceWood.Lamination glued) {
+                long left = 0;
+                long right = piece.width().length().um();
+                for (PieceWood.LaminationStrip strip : glued.strips()) {
+                    left += strip.width().um();
+                    right -= strip.width().um();
+                    if (Math.abs(left - right) < across) {
+                        lines.add(left - right);
+                    }
+                }
+            }
+            return lines;
+        }
+
+        private static boolean goesOn(long line, Set<Long> lines) {
+            return lines.stream().anyMatch(other -> Math.abs(other - line) <= 2 * LINES_OFF_UM);
         }
 
         /** The seam crosses the head's face where the face of an underlaid neck runs out at the neck's back. */
@@ -242,6 +294,7 @@ class PlanChecker implements PlanCheck {
             }
             checkLengths(l, design, saw);
             checkSection(l, piece, layout, design);
+            checkHeldByMachine(l, piece, design);
             checkSaw(l, piece, saw);
             checkPlace(l, piece);
             checkCondition(l, piece);
@@ -325,6 +378,18 @@ class PlanChecker implements PlanCheck {
             }
             if (l.neck() && bow > facts.settings().neckStraightness().um() + SLACK_UM) {
                 fault("%s is out by %.3f mm.", l.name(), bow / 1000);
+            }
+        }
+
+        /** What the planer cannot hold is planed by hand, and nobody planes much by hand. */
+        private void checkHeldByMachine(Laid l, Piece piece, NeckDesign design) {
+            long finished = (l.neck() ? design.neckThickness() : design.headThickness())
+                    .length()
+                    .um();
+            boolean held = piece.length().length().um()
+                    >= facts.settings().shortestMachined().um();
+            if (!held && piece.thickness().length().um() - finished > BY_HAND_UM) {
+                fault("%s comes from %s, which is too short for the planer.", l.name(), piece.code());
             }
         }
 
