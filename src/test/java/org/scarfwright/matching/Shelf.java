@@ -21,6 +21,7 @@ import org.scarfwright.necks.MatchRule;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.rack.Defect;
 import org.scarfwright.rack.GrainCut;
+import org.scarfwright.rack.MiddleReading;
 import org.scarfwright.rack.MoistureReading;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceState;
@@ -286,6 +287,18 @@ final class Shelf {
 
         PieceBuilder warpUnmeasured() {
             warp = Warp.UNMEASURED;
+            return this;
+        }
+
+        /** What was read over the middle half of the piece; after the warp. */
+        PieceBuilder middle(String bow, String crook, String twist) {
+            warp = new Warp(
+                    warp.bow(),
+                    warp.crook(),
+                    warp.cup(),
+                    warp.twist(),
+                    new MiddleReading(mm(bow), mm(crook), mm(twist)),
+                    DAY);
             return this;
         }
 
