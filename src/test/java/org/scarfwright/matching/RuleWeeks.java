@@ -85,6 +85,7 @@ final class RuleWeeks {
         decideByHand();
         return new MatchInput(
                 Shelf.WEEK,
+                Plan.Asked.WEEK,
                 asked,
                 designs.stream().distinct().toList(),
                 pieces,
