@@ -123,6 +123,11 @@ abstract class ChoicesContract {
                 {"code": "%s", "design": "D-1", "quantity": 1, "due": "%s", "week": "%s"}""".formatted(code, week.monday(), week));
     }
 
+    /** The program writes inside transactions only. */
+    private void change(String sql) {
+        transaction.executeWithoutResult(s -> jdbc.sql(sql).update());
+    }
+
     private void post(String path, String json) {
         assertThat(mvc.post().uri(path).contentType(MediaType.APPLICATION_JSON).content(json))
                 .hasStatus(HttpStatus.CREATED);
@@ -144,7 +149,7 @@ abstract class ChoicesContract {
 
     /** Every part can only come from one board. */
     private void leaveOneBoard() {
-        jdbc.sql("update piece set state = 'SCRAPPED'").update();
+        change("update piece set state = 'SCRAPPED'");
         wood("N9,maple_sugar,2000");
     }
 
@@ -234,10 +239,10 @@ abstract class ChoicesContract {
                 origin,
                 "The orders of 2026-W49 ask for 3 necks now, and plan " + origin.id()
                         + " was made for 2; match the week again.");
-        jdbc.sql("update neck_order set cancelled = true where code = 'O-3'").update();
-        jdbc.sql("update neck_design set version = version + 1").update();
+        change("update neck_order set cancelled = true where code = 'O-3'");
+        change("update neck_design set version = version + 1");
         assertRefused(origin, "Design D-1 was changed since. Match the week again first.");
-        jdbc.sql("update neck_design set version = version - 1").update();
+        change("update neck_design set version = version - 1");
         plans.accept(origin.id());
         assertRefused(origin, "Plan " + origin.id() + " is accepted already; undo it to look for others.");
     }
@@ -462,9 +467,7 @@ abstract class ChoicesContract {
     void aPieceThatWentMeanwhileLeavesNothingHalfDone() {
         Plan whole = plans.make(WEEK);
         String gone = whole.pairings().get(0).neck().piece();
-        jdbc.sql("update piece set state = 'SCRAPPED' where code = :code")
-                .param("code", gone)
-                .update();
+        change("update piece set state = 'SCRAPPED' where code = '" + gone + "'");
         assertThatThrownBy(() ->
                         runs.lock(whole.id(), List.of(whole.pairings().get(0).order())))
                 .isInstanceOf(ConflictException.class)

@@ -104,6 +104,11 @@ abstract class MatchRunsContract {
                 {"code": "%s", "design": "D-1", "quantity": 1, "due": "%s", "week": "%s"}""".formatted(code, week.monday(), week));
     }
 
+    /** The program writes inside transactions only. */
+    private void change(String sql) {
+        transaction.executeWithoutResult(s -> jdbc.sql(sql).update());
+    }
+
     private void post(String path, String json) {
         assertThat(mvc.post().uri(path).contentType(MediaType.APPLICATION_JSON).content(json))
                 .hasStatus(HttpStatus.CREATED);
@@ -178,7 +183,7 @@ abstract class MatchRunsContract {
         MatchRun first = service.start(WEEK);
         held.began.await();
         assertThat(service.start(WEEK).id()).isEqualTo(first.id());
-        jdbc.sql("update piece set version = version + 1 where code = 'N1'").update();
+        change("update piece set version = version + 1 where code = 'N1'");
         assertThat(service.start(WEEK).id()).as("the rack changed").isNotEqualTo(first.id());
         service.endWithTheProgram();
     }
@@ -189,7 +194,7 @@ abstract class MatchRunsContract {
         RunService service = service(held, check);
         for (int i = 0; i < RunService.MOST_OPEN; i++) {
             service.start(WEEK);
-            jdbc.sql("update piece set version = version + 1 where code = 'N1'").update();
+            change("update piece set version = version + 1 where code = 'N1'");
         }
         assertThatThrownBy(() -> service.start(WEEK))
                 .isInstanceOf(ConflictException.class)
