@@ -1,8 +1,5 @@
 package org.scarfwright.matching.search;
 
-import com.google.ortools.linearsolver.MPConstraint;
-import com.google.ortools.linearsolver.MPSolver;
-import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -142,42 +139,40 @@ record BinPacking(int capacity, List<Integer> sizes) {
         sizes.forEach(s -> demand.merge(s, 1, Integer::sum));
         List<Integer> distinct = List.copyOf(demand.keySet());
         List<Integer> count = List.copyOf(demand.values());
-        MPSolver solver = MPSolver.createSolver("GLOP");
-        List<MPConstraint> rows = new ArrayList<>();
+        LinearProgram program = new LinearProgram();
         for (int wanted : count) {
-            rows.add(solver.makeConstraint(wanted, Double.POSITIVE_INFINITY));
+            program.addRow(wanted, Double.POSITIVE_INFINITY);
         }
         for (int i = 0; i < distinct.size(); i++) {
             int[] single = new int[distinct.size()];
             single[i] = capacity / distinct.get(i);
-            add(solver, rows, single);
+            add(program, single);
         }
         double bound = 0;
-        for (boolean more = true; more; ) {
-            solver.solve();
-            double[] price = rows.stream().mapToDouble(MPConstraint::dualValue).toArray();
-            double worth = 0;
-            for (int i = 0; i < price.length; i++) {
-                worth += Math.max(0, price[i]) * count.get(i);
-            }
-            int[] pattern = new int[distinct.size()];
-            double dearest = dearest(distinct, price, pattern);
-            bound = Math.max(bound, worth / Math.max(1, dearest));
-            more = dearest > 1 + 1e-7;
-            if (more) {
-                add(solver, rows, pattern);
+        try (LinearSolver.Relaxation relaxation = NativeSolver.get().relaxation(program)) {
+            for (boolean more = true; more; ) {
+                double[] price = relaxation.solve(60_000).duals();
+                double worth = 0;
+                for (int i = 0; i < price.length; i++) {
+                    worth += Math.max(0, price[i]) * count.get(i);
+                }
+                int[] pattern = new int[distinct.size()];
+                double dearest = dearest(distinct, price, pattern);
+                bound = Math.max(bound, worth / Math.max(1, dearest));
+                more = dearest > 1 + 1e-7;
+                if (more) {
+                    add(program, pattern);
+                }
             }
         }
-        solver.delete();
         return (int) Math.ceil(bound - 1e-6);
     }
 
-    private static void add(MPSolver solver, List<MPConstraint> rows, int[] pattern) {
-        MPVariable column = solver.makeNumVar(0, Double.POSITIVE_INFINITY, "");
-        solver.objective().setCoefficient(column, 1);
+    private static void add(LinearProgram program, int[] pattern) {
+        int column = program.addColumn(0, Double.POSITIVE_INFINITY, 1, false);
         for (int i = 0; i < pattern.length; i++) {
             if (pattern[i] > 0) {
-                rows.get(i).setCoefficient(column, pattern[i]);
+                program.put(i, column, pattern[i]);
             }
         }
     }
