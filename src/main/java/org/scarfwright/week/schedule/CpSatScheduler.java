@@ -38,11 +38,24 @@ public final class CpSatScheduler implements Scheduler {
     /** Name of this search in a schedule. */
     public static final String ENGINE = "OR-Tools: CP-SAT";
 
+    /** How many set-ups more than the fewest are tried where the fewest are not enough. */
+    private static final int MORE_SET_UPS = 2;
+
+    private static final Values NO_AIM = new Values(Long.MAX_VALUE, Long.MAX_VALUE, Long.MAX_VALUE);
+
+    /** Parts of the time that is left, for a question that others follow. */
+    private static final int PART = 4;
+
+    private static final int HALF = 2;
+
     /** Hundredths of a day. */
     private static final int FULL = 100;
 
     /** How much of every day may be filled, tried one after another where a full day finds no times. */
-    private static final List<Integer> SHARES = List.of(97, 94, 90, 85);
+    private static final List<Integer> SHARES = List.of(95, FULL);
+
+    /** The same where the days may be more. */
+    private static final List<Integer> LOOSER = List.of(95, 88);
 
     /** Loaded when first asked for, once. */
     private static final class Loaded {
@@ -133,75 +146,144 @@ public final class CpSatScheduler implements Scheduler {
         }
 
         /**
-         * Works on days first, one measure after another, which gives the bounds; then times on those days. Where a day is too
-         * full for that, the same with a little less of every day.
+         * Works on days first, which gives the bounds; then times on those days. Where a day is too full for that, the same with a
+         * little less of every day. Most weeks need each set-up once and nothing late: that is asked first.
          */
         private void byDays() {
-            Values aim = best.values(slots);
-            @Nullable Days found = null;
-            for (Measure m : Measure.values()) {
-                if (aim.of(m) <= known(m)) {
-                    continue;
-                }
-                Days days = days(m, aim, FULL, found);
-                if (days.status() == CpSolverStatus.INFEASIBLE) {
-                    throw new IllegalStateException("The schedule at hand breaks a rule of the days");
-                }
-                bound.merge(m, days.bound(), Math::max);
-                if (days.day().length == 0) {
-                    break;
-                }
-                found = days;
-                aim = aim.with(m, days.value());
-                if (days.status() != CpSolverStatus.OPTIMAL) {
-                    break;
+            int distinct = slots.setUps().size();
+            int all = slots.days.size();
+            long least = known(Measure.LATE);
+            if (best.values(slots).late() > least) {
+                Days late = days(new Question(Measure.LATE, NO_AIM, FULL, null), HALF);
+                bound.merge(Measure.LATE, late.bound(), Math::max);
+                least = known(Measure.LATE);
+            }
+            Found found = fewestSetUps(new Values(least, distinct, all));
+            if (found == null) {
+                found = leastLate(new Values(NO_AIM.late(), distinct, all));
+            }
+            if (found == null) {
+                return;
+            }
+            if (found.certain()) {
+                bound.merge(Measure.SET_UPS, found.aim().setUps(), Math::max);
+                bound.merge(Measure.DAYS, found.days().bound(), Math::max);
+            }
+            // A day that is not quite full finds its times sooner.
+            for (int share : SHARES) {
+                Values asked = share < FULL
+                        ? found.aim().with(Measure.DAYS, found.days().value())
+                        : found.aim();
+                Days days = share == FULL
+                        ? found.days()
+                        : days(new Question(Measure.DAYS, asked, share, found.split()), PART);
+                if ((days.isFound() && times(days, found.aim())) || over()) {
+                    return;
                 }
             }
-            for (int share : SHARES) {
-                if (found != null && times(found, aim)) {
+            for (int share : LOOSER) {
+                Days days = days(new Question(Measure.DAYS, found.aim(), share, found.split()), PART);
+                if ((days.isFound() && times(days, found.aim())) || over()) {
                     return;
                 }
-                if (over()) {
-                    return;
-                }
-                Days looser = days(Measure.DAYS, aim.with(Measure.DAYS, Long.MAX_VALUE), share, found);
-                if (looser.day().length == 0) {
-                    return;
-                }
-                found = looser;
             }
         }
 
-        private Days days(Measure m, Values aim, int share, @Nullable Days before) {
-            DayModel model = new DayModel(slots, m, aim, share, before == null ? daysOf(best) : before.day());
-            CpSolver solver = solver();
+        /**
+         * Works on days with as few set-ups as there can be: every set-up once; where that does not do, one of them once more, each
+         * tried; and so on.
+         */
+        private @Nullable Found fewestSetUps(Values aim) {
+            List<String> names = slots.setUps();
+            List<List<String>> splits = List.of(List.of());
+            boolean certain = true;
+            for (int more = 0; more <= MORE_SET_UPS && !over(); more++) {
+                Values wanted = aim.with(Measure.SET_UPS, aim.setUps() + more);
+                @Nullable Found best = null;
+                long lowest = Long.MAX_VALUE;
+                for (List<String> split : splits) {
+                    Values better = best == null
+                            ? wanted
+                            : wanted.with(Measure.DAYS, best.days().value() - 1);
+                    Days days = days(new Question(Measure.DAYS, better, FULL, split), PART);
+                    certain &= days.isProved();
+                    if (days.isFound()) {
+                        best = new Found(days, wanted, split, false);
+                        lowest = Math.min(lowest, days.bound());
+                    }
+                    if (best != null && best.days().value() <= known(Measure.DAYS)) {
+                        break;
+                    }
+                    if (over()) {
+                        certain = false;
+                        break;
+                    }
+                }
+                if (best != null) {
+                    Days days = best.days();
+                    long least = certain ? lowest : 0;
+                    return new Found(
+                            new Days(days.status(), days.day(), days.value(), least), wanted, best.split(), certain);
+                }
+                splits = longer(splits, names);
+            }
+            return null;
+        }
+
+        /** With every set-up once: as little late as that allows, then as few days. */
+        private @Nullable Found leastLate(Values aim) {
+            Days late = days(new Question(Measure.LATE, aim, FULL, List.of()), HALF);
+            if (!late.isFound()) {
+                return null;
+            }
+            Values wanted = aim.with(Measure.LATE, late.value());
+            Days days = days(new Question(Measure.DAYS, wanted, FULL, List.of()), HALF);
+            return days.isFound() ? new Found(days, wanted, List.of(), false) : null;
+        }
+
+        private static List<List<String>> longer(List<List<String>> splits, List<String> names) {
+            List<List<String>> longer = new ArrayList<>();
+            for (List<String> split : splits) {
+                int from = split.isEmpty() ? 0 : names.indexOf(split.get(split.size() - 1));
+                for (String name : names.subList(from, names.size())) {
+                    List<String> one = new ArrayList<>(split);
+                    one.add(name);
+                    longer.add(one);
+                }
+            }
+            return longer;
+        }
+
+        /** @param part one in so many of the time that is left */
+        private Days days(Question question, int part) {
+            DayModel model = new DayModel(slots, question);
+            CpSolver solver = solver(part);
             CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
             boolean some = status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
             return new Days(
                     status,
                     some ? model.days(solver) : new int[0],
                     some ? Math.round(solver.objectiveValue()) : 0,
-                    status == CpSolverStatus.OPTIMAL
-                                    || status == CpSolverStatus.FEASIBLE
-                                    || status == CpSolverStatus.UNKNOWN
+                    some || status == CpSolverStatus.UNKNOWN
                             ? (long) Math.ceil(solver.bestObjectiveBound() - 1e-6)
                             : 0);
         }
 
-        private int[] daysOf(Laid laid) {
-            return Arrays.stream(laid.start())
-                    .map(at -> slots.open.get(slots.stretch(at)).day())
-                    .toArray();
-        }
-
         /** Finds times on these days; true when it did. */
         private boolean times(Days days, Values aim) {
-            Model model =
-                    new Model(slots, best, new Limits(aim.late(), aim.setUps(), slots.days.size(), days.day(), null));
+            Model model = new Model(
+                    slots,
+                    best,
+                    new Limits(
+                            aim.late(),
+                            aim.setUps(),
+                            Math.toIntExact(Math.min(slots.days.size(), days.value())),
+                            days.day(),
+                            null));
             if (!model.fits()) {
                 return false;
             }
-            CpSolver solver = solver();
+            CpSolver solver = solver(HALF);
             CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
             if (status != CpSolverStatus.OPTIMAL && status != CpSolverStatus.FEASIBLE) {
                 return false;
@@ -259,8 +341,12 @@ public final class CpSatScheduler implements Scheduler {
 
         /** One worker and a seed of its own: the same problem gives the same schedule. */
         private CpSolver solver() {
+            return solver(1);
+        }
+
+        private CpSolver solver(int part) {
             CpSolver solver = new CpSolver();
-            double seconds = (deadline - System.nanoTime()) / 1e9;
+            double seconds = (deadline - System.nanoTime()) / 1e9 / part;
             solver.getParameters().setNumWorkers(1).setRandomSeed(1).setMaxTimeInSeconds(Math.max(0.01, seconds));
             return solver;
         }
@@ -286,42 +372,105 @@ public final class CpSatScheduler implements Scheduler {
 
     /** What is known of days: a day for each work where one was found; the bound holds for every schedule. */
     @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
-    private record Days(CpSolverStatus status, int[] day, long value, long bound) {}
+    private record Days(CpSolverStatus status, int[] day, long value, long bound) {
+        /** Nothing is left open: the best, or that there is none. */
+        boolean isProved() {
+            return status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.INFEASIBLE;
+        }
+
+        boolean isFound() {
+            return status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE;
+        }
+    }
+
+    /**
+     * What is asked of days.
+     *
+     * @param aim the measures before the one minimised are to be no worse than this
+     * @param share hundredths of every day's hours that may be filled
+     * @param split the set-ups that may be made more than once, all others are made once; null to leave set-ups out of it, as if
+     *     a saw needed none
+     */
+    private record Question(
+            Measure minimise,
+            Values aim,
+            int share,
+            @Nullable List<String> split) {}
+
+    /**
+     * Works on days that keep an aim.
+     *
+     * @param split the set-ups that may be made more than once
+     * @param certain nothing with fewer set-ups, or in fewer days than the bound says, was left untried
+     */
+    private record Found(Days days, Values aim, List<String> split, boolean certain) {}
 
     /**
      * Works on days, the hours of a day as one sum. It asks less than a schedule must keep, so that what it cannot do no schedule
      * can; a schedule may ask more.
+     *
+     * <p>Works that wait for nothing, such as flattening, and works that only follow a cure have no day of their own: the hours of
+     * the first are spent before what waits for them, the hours of the second when the cure allows.
      */
     private static final class DayModel {
+        private static final int NO_DAY = -1;
+
         final CpModel cp = new CpModel();
         private final Slots slots;
         private final ScheduleProblem problem;
         private final int days;
         /** By work: the first of the works that lie on one day with it. */
         private final int[] unit;
-        /** By work: slots from the start of the first of its unit's works before it to its own. */
+        /** By work: slots from the start of its unit to its own, at the least. */
         private final int[] offset;
 
-        private final Map<Integer, Map<Integer, BoolVar>> on = new LinkedHashMap<>();
+        private final boolean[] head;
+        private final boolean[] tail;
+        /** By tail: the work before all tails that it follows. */
+        private final int[] root;
 
-        /** @param share hundredths of every day's hours that may be filled */
-        DayModel(Slots slots, Measure measure, Values aim, int share, int[] hint) {
+        private final List<List<Integer>> next = new ArrayList<>();
+        private final List<List<Range>> starts = new ArrayList<>();
+        private final Map<Integer, Map<Integer, BoolVar>> on = new LinkedHashMap<>();
+        /** By tail and day of its root: the slot it ends in at the earliest; the end of all hours when it finds no time. */
+        private final Map<Integer, int[]> tailEnds = new LinkedHashMap<>();
+
+        DayModel(Slots slots, Question question) {
             this.slots = slots;
             problem = slots.problem;
             days = slots.days.size();
             int n = problem.works().size();
             unit = new int[n];
             offset = new int[n];
+            head = new boolean[n];
+            tail = new boolean[n];
+            root = new int[n];
             for (int w = 0; w < n; w++) {
                 unit[w] = w;
+                next.add(new ArrayList<>());
+                starts.add(slots.starts(w));
             }
             for (int w = 0; w < n; w++) {
                 for (After a : problem.works().get(w).after()) {
+                    next.get(a.work()).add(w);
                     if (a.sameDay()) {
-                        join(unit[w], unit[a.work()]);
+                        join(w, a.work());
                     }
                 }
             }
+            List<String> split = question.split();
+            if (split != null) {
+                Map<String, Integer> first = new LinkedHashMap<>();
+                for (int w = 0; w < n; w++) {
+                    int work = w;
+                    problem.works()
+                            .get(w)
+                            .setUp()
+                            .filter(s -> !split.contains(s.name()))
+                            .ifPresent(s -> join(work, first.computeIfAbsent(s.name(), k -> work)));
+                }
+            }
+            sort(split == null);
             for (int w = 0; w < n; w++) {
                 for (After a : problem.works().get(w).after()) {
                     if (unit[a.work()] == unit[w]) {
@@ -332,36 +481,33 @@ public final class CpSatScheduler implements Scheduler {
             for (int w = 0; w < n; w++) {
                 days(w);
             }
-            on.forEach((u, where) -> {
-                cp.addExactlyOne(where.values().toArray(new BoolVar[0]));
-                where.forEach((day, here) -> cp.addHint(here, hint[u] == day));
-            });
+            on.values().forEach(where -> cp.addExactlyOne(where.values().toArray(new BoolVar[0])));
             for (int w = 0; w < n; w++) {
+                if (tail[w]) {
+                    tailEnds(w);
+                }
                 for (After a : problem.works().get(w).after()) {
-                    if (unit[a.work()] != unit[w]) {
+                    if (!tail[w] && !head[a.work()] && unit[a.work()] != unit[w]) {
                         order(a, w);
                     }
                 }
             }
             holds();
-            LinearExpr setUps = capacity(share);
+            LinearExpr setUps = capacity(question.share());
             LinearExpr late = late();
-            if (measure != Measure.LATE) {
+            Values aim = question.aim();
+            if (question.minimise() != Measure.LATE) {
                 cp.addLessOrEqual(late, aim.late());
             }
-            switch (measure) {
-                case LATE -> cp.minimize(late);
-                case SET_UPS -> cp.minimize(setUps);
-                case DAYS -> {
-                    cp.addLessOrEqual(setUps, aim.setUps());
-                    cp.minimize(last(aim));
-                }
+            if (aim.setUps() < Long.MAX_VALUE) {
+                cp.addLessOrEqual(setUps, aim.setUps());
             }
+            cp.minimize(question.minimise() == Measure.LATE ? late : last(aim));
         }
 
         private void join(int a, int b) {
-            int first = Math.min(a, b);
-            int other = Math.max(a, b);
+            int first = Math.min(unit[a], unit[b]);
+            int other = Math.max(unit[a], unit[b]);
             for (int w = 0; w < unit.length; w++) {
                 if (unit[w] == other) {
                     unit[w] = first;
@@ -369,23 +515,91 @@ public final class CpSatScheduler implements Scheduler {
             }
         }
 
+        /** Tells heads and tails. */
+        private void sort(boolean freeSetUps) {
+            int n = unit.length;
+            int[] inUnit = new int[n];
+            for (int u : unit) {
+                inUnit[u]++;
+            }
+            for (int w = n - 1; w >= 0; w--) {
+                Work work = problem.works().get(w);
+                boolean plain = inUnit[unit[w]] == 1
+                        && work.setUp().isEmpty()
+                        && work.day().isEmpty();
+                tail[w] =
+                        plain && !work.after().isEmpty() && next.get(w).stream().allMatch(v -> tail[v]);
+            }
+            for (int w = 0; w < n; w++) {
+                Work work = problem.works().get(w);
+                head[w] = inUnit[unit[w]] == 1
+                        && (work.setUp().isEmpty() || freeSetUps)
+                        && work.day().isEmpty()
+                        && work.notBefore().isEmpty()
+                        && !next.get(w).isEmpty()
+                        && next.get(w).stream().noneMatch(v -> tail[v])
+                        && work.after().stream().allMatch(a -> head[a.work()] && slots.atLeast(a) == 0);
+            }
+            while (dropTails()) {
+                // One that is no tail any more may be what made another one.
+            }
+        }
+
+        /** What follows works of different days, or something does that is no tail, has a day of its own; true when one was found. */
+        private boolean dropTails() {
+            boolean dropped = false;
+            for (int w = 0; w < tail.length; w++) {
+                if (!tail[w]) {
+                    continue;
+                }
+                root[w] = NO_DAY;
+                boolean fine = next.get(w).stream().allMatch(v -> tail[v]);
+                for (After a : problem.works().get(w).after()) {
+                    int before = tail[a.work()] ? root[a.work()] : a.work();
+                    fine &= before != NO_DAY && !head[before] && (root[w] == NO_DAY || unit[root[w]] == unit[before]);
+                    root[w] = before;
+                }
+                if (!fine) {
+                    tail[w] = false;
+                    dropped = true;
+                }
+            }
+            return dropped;
+        }
+
         /** Days all works of a unit can lie on. */
         private void days(int w) {
-            List<Integer> possible = slots.starts(w).stream()
-                    .map(r -> slots.open.get(r.stretch()).day())
-                    .distinct()
-                    .toList();
-            if (unit[w] == w) {
-                Map<Integer, BoolVar> where = new LinkedHashMap<>();
-                possible.forEach(day -> where.put(day, cp.newBoolVar("work " + w + " on " + day)));
-                on.put(w, where);
+            if (head[w] || tail[w]) {
+                return;
+            }
+            List<Integer> possible =
+                    starts.get(w).stream().map(this::dayOf).distinct().toList();
+            Map<Integer, BoolVar> where = on.get(unit[w]);
+            if (where == null) {
+                Map<Integer, BoolVar> created = new LinkedHashMap<>();
+                possible.forEach(day -> created.put(day, cp.newBoolVar("work " + w + " on " + day)));
+                on.put(unit[w], created);
             } else {
-                of(w).forEach((day, here) -> {
+                where.forEach((day, here) -> {
                     if (!possible.contains(day)) {
                         cp.addEquality(here, 0);
                     }
                 });
             }
+        }
+
+        private int dayOf(Range r) {
+            return slots.open.get(r.stretch()).day();
+        }
+
+        /** The day of a slot something ends in. */
+        private int dayOfEnd(int end) {
+            for (Open o : slots.open) {
+                if (end <= o.to()) {
+                    return o.day();
+                }
+            }
+            return days;
         }
 
         private Map<Integer, BoolVar> of(int w) {
@@ -398,6 +612,43 @@ public final class CpSatScheduler implements Scheduler {
                     .filter(e -> e.getKey() <= day)
                     .map(Map.Entry::getValue)
                     .toArray(BoolVar[]::new));
+        }
+
+        private int firstOn(int w, int day) {
+            int opens = slots.open.stream()
+                    .filter(o -> o.day() == day)
+                    .mapToInt(Open::from)
+                    .min()
+                    .orElse(slots.end);
+            return starts.get(w).stream()
+                    .filter(r -> dayOf(r) == day && r.last() >= opens + offset[w])
+                    .mapToInt(r -> Math.max(r.first(), opens + offset[w]))
+                    .min()
+                    .orElse(slots.end);
+        }
+
+        private void tailEnds(int w) {
+            int[] ends = new int[days];
+            for (int day = 0; day < days; day++) {
+                int from = 0;
+                for (After a : problem.works().get(w).after()) {
+                    int[] before = tailEnds.get(a.work());
+                    int end = before == null ? firstOn(a.work(), day) + slots.size(a.work()) : before[day];
+                    from = Math.max(from, end + slots.atLeast(a));
+                }
+                int earliest = from;
+                ends[day] = starts.get(w).stream()
+                                .filter(r -> r.last() >= earliest)
+                                .mapToInt(r -> Math.max(r.first(), earliest))
+                                .min()
+                                .orElse(slots.end)
+                        + slots.size(w);
+                BoolVar here = of(root[w]).get(day);
+                if (ends[day] > slots.end && here != null) {
+                    cp.addEquality(here, 0);
+                }
+            }
+            tailEnds.put(w, ends);
         }
 
         private void order(After a, int w) {
@@ -413,31 +664,17 @@ public final class CpSatScheduler implements Scheduler {
             if (slots.atLeast(a) == 0) {
                 return day;
             }
-            int latest = slots.starts(w).stream()
-                    .filter(r -> slots.open.get(r.stretch()).day() == day)
+            int latest = starts.get(w).stream()
+                    .filter(r -> dayOf(r) == day)
                     .mapToInt(Range::last)
                     .max()
                     .orElse(-1);
             for (int other = day; other >= 0; other--) {
-                int there = other;
-                int earliest = slots.starts(a.work()).stream()
-                        .filter(r -> slots.open.get(r.stretch()).day() == there)
-                        .mapToInt(r -> Math.max(r.first(), opens(there) + offset[a.work()]))
-                        .min()
-                        .orElse(Integer.MAX_VALUE / 2);
-                if (earliest + slots.size(a.work()) + slots.atLeast(a) <= latest) {
+                if (firstOn(a.work(), other) + slots.size(a.work()) + slots.atLeast(a) <= latest) {
                     return other;
                 }
             }
             return -1;
-        }
-
-        private int opens(int day) {
-            return slots.open.stream()
-                    .filter(o -> o.day() == day)
-                    .mapToInt(Open::from)
-                    .min()
-                    .orElse(slots.end);
         }
 
         /** What is held over the end of a day. */
@@ -450,16 +687,33 @@ public final class CpSatScheduler implements Scheduler {
                 for (int day = 0; day + 1 < days && !held.isEmpty(); day++) {
                     LinearExprBuilder here = LinearExpr.newBuilder();
                     for (Hold h : held) {
-                        if (h.first().isPresent()) {
-                            here.add(by(h.first().get(), day));
-                        } else {
-                            here.add(1);
-                        }
-                        here.addTerm(by(h.last(), day), -1);
+                        held(h, day, here);
                     }
                     cp.addLessOrEqual(here, problem.resources().get(r).count());
                 }
             }
+        }
+
+        private void held(Hold h, int day, LinearExprBuilder here) {
+            if (tail[h.last()]) {
+                int[] ends = java.util.Objects.requireNonNull(tailEnds.get(h.last()));
+                of(root[h.last()]).forEach((from, lies) -> {
+                    if (from <= day
+                            && dayOfEnd(ends[from]) > day
+                            && h.first()
+                                    .filter(f -> unit[f] == unit[root[h.last()]])
+                                    .isPresent()) {
+                        here.add(lies);
+                    }
+                });
+                return;
+            }
+            if (h.first().isPresent()) {
+                here.add(by(h.first().get(), day));
+            } else {
+                here.add(1);
+            }
+            here.addTerm(by(h.last(), day), -1);
         }
 
         /** Fills the hours of people and machines; gives the number of set-ups. */
@@ -475,9 +729,20 @@ public final class CpSatScheduler implements Scheduler {
             }
             Map<String, Map<Integer, List<BoolVar>>> needs = new LinkedHashMap<>();
             Map<String, Integer> example = new LinkedHashMap<>();
+            Map<Integer, List<Integer>> heads = new LinkedHashMap<>();
+            List<Integer> tails = new ArrayList<>();
             for (int w = 0; w < unit.length; w++) {
                 int work = w;
                 Work needed = problem.works().get(w);
+                if (head[w]) {
+                    heads.computeIfAbsent(needed.resource().orElse(NO_DAY), k -> new ArrayList<>())
+                            .add(w);
+                    continue;
+                }
+                if (tail[w]) {
+                    tails.add(w);
+                    continue;
+                }
                 of(w).forEach((day, here) -> {
                     people.get(day).addTerm(here, slots.size(work));
                     needed.resource().ifPresent(r -> machines.get(day).get(r).addTerm(here, slots.size(work)));
@@ -495,7 +760,7 @@ public final class CpSatScheduler implements Scheduler {
                 List<BoolVar> all = new ArrayList<>();
                 byDay.forEach((day, works) -> {
                     BoolVar made = cp.newBoolVar(name + " on " + day);
-                    works.forEach(w -> cp.addImplication(w, made));
+                    works.stream().distinct().forEach(w -> cp.addImplication(w, made));
                     people.get(day).addTerm(made, slots.setUp(work));
                     machines.get(day).get(machine).addTerm(made, slots.setUp(work));
                     setUps.add(made);
@@ -503,16 +768,16 @@ public final class CpSatScheduler implements Scheduler {
                 });
                 cp.addAtLeastOne(all.toArray(new BoolVar[0]));
             });
+            heads.forEach((resource, works) -> spendBefore(resource, works, people, machines));
+            if (!tails.isEmpty()) {
+                spendAfter(tails, people);
+            }
             for (int day = 0; day < days; day++) {
                 long hours = 0;
-                long handsOn = 0;
                 for (Open o : slots.open) {
-                    if (o.day() == day) {
-                        hours += o.to() - o.from();
-                        handsOn += (long) (o.to() - o.from()) * o.people();
-                    }
+                    hours += o.day() == day ? o.to() - o.from() : 0;
                 }
-                cp.addLessOrEqual(people.get(day), handsOn * share / FULL);
+                cp.addLessOrEqual(people.get(day), handsOn(day) * share / FULL);
                 for (int r = 0; r < problem.resources().size(); r++) {
                     cp.addLessOrEqual(
                             machines.get(day).get(r),
@@ -522,16 +787,94 @@ public final class CpSatScheduler implements Scheduler {
             return setUps.build();
         }
 
+        private long handsOn(int day) {
+            long slotsOfDay = 0;
+            for (Open o : slots.open) {
+                slotsOfDay += o.day() == day ? (long) (o.to() - o.from()) * o.people() : 0;
+            }
+            return slotsOfDay;
+        }
+
+        /** The hours of works that wait for nothing are spent by the day of what waits for them. */
+        private void spendBefore(
+                int resource,
+                List<Integer> works,
+                List<LinearExprBuilder> people,
+                List<List<LinearExprBuilder>> machines) {
+            IntVar[] spent = new IntVar[days];
+            for (int day = 0; day < days; day++) {
+                spent[day] = cp.newIntVar(0, handsOn(day), "heads of " + resource + " on " + day);
+                people.get(day).add(spent[day]);
+                if (resource != NO_DAY) {
+                    machines.get(day).get(resource).add(spent[day]);
+                }
+                LinearExprBuilder due = LinearExpr.newBuilder();
+                for (int w : works) {
+                    int waiting = next.get(w).get(0);
+                    while (head[waiting]) {
+                        waiting = next.get(waiting).get(0);
+                    }
+                    due.addTerm(by(waiting, day), slots.size(w));
+                }
+                cp.addGreaterOrEqual(LinearExpr.sum(Arrays.copyOf(spent, day + 1)), due);
+            }
+            cp.addEquality(
+                    LinearExpr.sum(spent), works.stream().mapToLong(slots::size).sum());
+        }
+
+        /** The hours of works that follow a cure are spent when it allows, and before the goals that are met are due. */
+        private void spendAfter(List<Integer> works, List<LinearExprBuilder> people) {
+            IntVar[] spent = new IntVar[days];
+            for (int day = 0; day < days; day++) {
+                int today = day;
+                spent[day] = cp.newIntVar(0, handsOn(day), "tails on " + day);
+                people.get(day).add(spent[day]);
+                LinearExprBuilder possible = LinearExpr.newBuilder();
+                for (int w : works) {
+                    int[] ends = java.util.Objects.requireNonNull(tailEnds.get(w));
+                    of(root[w]).forEach((from, lies) -> {
+                        if (dayOfEnd(ends[from]) <= today) {
+                            possible.addTerm(lies, slots.size(w));
+                        }
+                    });
+                }
+                cp.addLessOrEqual(LinearExpr.sum(Arrays.copyOf(spent, day + 1)), possible);
+            }
+            cp.addEquality(
+                    LinearExpr.sum(spent), works.stream().mapToLong(slots::size).sum());
+            for (int day = 0; day < days; day++) {
+                LinearExprBuilder met = LinearExpr.newBuilder();
+                boolean some = false;
+                for (int g = 0; g < problem.goals().size(); g++) {
+                    int goal = problem.goals().get(g).work();
+                    int due = slots.due(g);
+                    if (tail[goal] && due < slots.end && dayOfEnd(Math.max(1, due)) <= day) {
+                        int[] ends = java.util.Objects.requireNonNull(tailEnds.get(goal));
+                        some = true;
+                        of(root[goal]).forEach((from, lies) -> {
+                            if (ends[from] <= due) {
+                                met.addTerm(lies, slots.size(goal));
+                            }
+                        });
+                    }
+                }
+                if (some) {
+                    cp.addGreaterOrEqual(LinearExpr.sum(Arrays.copyOf(spent, day + 1)), met);
+                }
+            }
+        }
+
         private LinearExpr late() {
             LinearExprBuilder late = LinearExpr.newBuilder();
             for (int g = 0; g < problem.goals().size(); g++) {
                 Goal goal = problem.goals().get(g);
+                int work = goal.work();
                 int due = slots.due(g);
-                of(goal.work()).forEach((day, here) -> {
-                    boolean canBeInTime = slots.starts(goal.work()).stream()
-                            .anyMatch(r -> slots.open.get(r.stretch()).day() == day
-                                    && r.first() + slots.size(goal.work()) <= due);
-                    if (!canBeInTime) {
+                of(tail[work] ? root[work] : work).forEach((day, here) -> {
+                    int end = tail[work]
+                            ? java.util.Objects.requireNonNull(tailEnds.get(work))[day]
+                            : firstOn(work, day) + slots.size(work);
+                    if (end > due) {
                         late.addTerm(here, goal.weight());
                     }
                 });
@@ -540,15 +883,23 @@ public final class CpSatScheduler implements Scheduler {
         }
 
         private IntVar last(Values aim) {
-            IntVar last = cp.newIntVar(1, Math.min(days, aim.days()), "last day");
+            IntVar last = cp.newIntVar(0, Math.min(days, aim.days()), "last day");
             on.forEach((u, where) -> {
                 LinearExprBuilder day = LinearExpr.newBuilder();
                 where.forEach((d, here) -> day.addTerm(here, d + 1L));
                 cp.addLessOrEqual(day, last);
             });
+            tailEnds.forEach((w, ends) -> {
+                if (next.get(w).isEmpty()) {
+                    LinearExprBuilder day = LinearExpr.newBuilder();
+                    of(root[w]).forEach((d, here) -> day.addTerm(here, Math.min(days, dayOfEnd(ends[d]) + 1L)));
+                    cp.addLessOrEqual(day, last);
+                }
+            });
             return last;
         }
 
+        /** By work; -1 for one that has no day of its own. */
         int[] days(CpSolver solver) {
             int[] found = new int[unit.length];
             for (int w = 0; w < found.length; w++) {
@@ -556,7 +907,7 @@ public final class CpSatScheduler implements Scheduler {
                         .filter(e -> solver.booleanValue(e.getValue()))
                         .map(Map.Entry::getKey)
                         .findFirst()
-                        .orElse(0);
+                        .orElse(NO_DAY);
             }
             return found;
         }
@@ -565,7 +916,7 @@ public final class CpSatScheduler implements Scheduler {
     /**
      * What a schedule must keep.
      *
-     * @param day by work, the day it lies on; null when that is left open
+     * @param day by work, the day it lies on, below 0 where that is left open; null when it is left open for all
      * @param minimise null for any schedule that keeps the rest
      */
     @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
@@ -638,8 +989,9 @@ public final class CpSatScheduler implements Scheduler {
             Work work = problem.works().get(w);
             List<Range> ranges = slots.starts(w).stream()
                     .filter(r -> slots.open.get(r.stretch()).day() < limits.days())
-                    .filter(r ->
-                            limits.day() == null || slots.open.get(r.stretch()).day() == limits.day()[w])
+                    .filter(r -> limits.day() == null
+                            || limits.day()[w] < 0
+                            || slots.open.get(r.stretch()).day() == limits.day()[w])
                     .toList();
             fits &= !ranges.isEmpty();
             start[w] = cp.newIntVarFromDomain(

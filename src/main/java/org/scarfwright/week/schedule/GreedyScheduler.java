@@ -25,6 +25,11 @@ public final class GreedyScheduler implements Scheduler {
     /** Name of this search in a schedule. */
     public static final String ENGINE = "one after another";
 
+    /** How often one more goal is put last without that helping, before it is left at that. */
+    private static final int PATIENCE = 3;
+
+    private static final int NONE = -1;
+
     @Override
     public Schedule lay(ScheduleProblem problem, Duration limit, BooleanSupplier cancelled) {
         Slots slots = new Slots(problem);
@@ -36,11 +41,51 @@ public final class GreedyScheduler implements Scheduler {
         return slots.schedule(laid(slots), known, ENGINE);
     }
 
-    /** The best of the orders; one that finds no time for something is passed over unless all do. */
+    /**
+     * The best of the orders. Goals that are late whatever is done come last, so that they make no others late; so does, one more
+     * each time, the lightest that is late, for as long as that helps.
+     */
     static Laid laid(Slots slots) {
+        Bounds bounds = new Bounds(slots);
+        List<ScheduleProblem.Goal> goals = slots.problem.goals();
+        boolean[] lost = new boolean[goals.size()];
+        Laid best = best(slots, lost);
+        for (int g = 0; g < lost.length; g++) {
+            lost[g] = bounds.earliestEnd(goals.get(g).work()) > slots.due(g);
+        }
+        Laid last = best;
+        int fruitless = 0;
+        while (last.values(slots).late() > bounds.of(Measure.LATE) && fruitless < PATIENCE) {
+            last = best(slots, lost);
+            if (Values.BETTER.compare(last.values(slots), best.values(slots)) < 0) {
+                best = last;
+                fruitless = 0;
+            } else {
+                fruitless++;
+            }
+            int lightest = NONE;
+            for (int g = 0; g < lost.length; g++) {
+                boolean late = last.end(slots, goals.get(g).work()) > slots.due(g);
+                if (late
+                        && !lost[g]
+                        && (lightest == NONE
+                                || goals.get(g).weight() < goals.get(lightest).weight())) {
+                    lightest = g;
+                }
+            }
+            if (lightest == NONE) {
+                break;
+            }
+            lost[lightest] = true;
+        }
+        return best;
+    }
+
+    /** The best of the orders; one that finds no time for something is passed over unless all do. */
+    private static Laid best(Slots slots, boolean[] lost) {
         @Nullable Laid best = null;
         @Nullable UnschedulableException fault = null;
-        for (List<List<Integer>> order : new Units(slots).orders()) {
+        for (List<List<Integer>> order : new Units(slots, lost).orders()) {
             try {
                 Laid laid = new Run(slots, order).laid();
                 if (best == null || Values.BETTER.compare(laid.values(slots), best.values(slots)) < 0) {
@@ -67,7 +112,8 @@ public final class GreedyScheduler implements Scheduler {
 
         private final List<Unit> all = new ArrayList<>();
 
-        Units(Slots slots) {
+        /** @param lost by goal: it comes after all others */
+        Units(Slots slots, boolean[] lost) {
             ScheduleProblem problem = slots.problem;
             int n = problem.works().size();
             int[] unit = new int[n];
@@ -92,7 +138,7 @@ public final class GreedyScheduler implements Scheduler {
             Arrays.fill(due, Integer.MAX_VALUE);
             for (int g = 0; g < problem.goals().size(); g++) {
                 int w = problem.goals().get(g).work();
-                due[w] = Math.min(due[w], slots.due(g));
+                due[w] = Math.min(due[w], lost[g] ? slots.end + slots.due(g) : slots.due(g));
             }
             for (int w = n - 1; w >= 0; w--) {
                 for (After a : problem.works().get(w).after()) {
