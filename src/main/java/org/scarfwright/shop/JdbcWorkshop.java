@@ -184,7 +184,7 @@ class JdbcWorkshop implements WorkshopBook {
     public boolean removeGlue(long seenVersion, String code) {
         if (workshop().workshop().glue().filter(code::equals).isPresent()) {
             throw new ConflictException(
-                    "This is the shop's own glue, which every design without one is glued with. Choose another first.");
+                    "This is the shop’s own glue, which every design without one is glued with. Choose another first.");
         }
         try {
             return jdbc.sql("delete from glue where code = :code and version = :seen")
