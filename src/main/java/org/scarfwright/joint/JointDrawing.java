@@ -54,6 +54,8 @@ public record JointDrawing(
      * @param value what is always shown
      * @param anchor start, middle or end
      * @param turn svg transform; null when it is level
+     * @param measures the path, one of the drawing's, that is as long as the value says; null when it is broken off or there is
+     *     none
      */
     public record Label(
             @Nullable String letter,
@@ -62,7 +64,8 @@ public record JointDrawing(
             String x,
             String y,
             String anchor,
-            @Nullable String turn) {}
+            @Nullable String turn,
+            @Nullable String measures) {}
 
     /**
      * The joint from the side.

@@ -26,6 +26,9 @@ final class Pen {
     private final List<JointDrawing.Area> areas = new ArrayList<>();
     private final List<JointDrawing.Path> paths = new ArrayList<>();
     private final List<JointDrawing.Label> labels = new ArrayList<>();
+    /** The line of the dimension being drawn. */
+    private @Nullable String measured;
+
     private double left = Double.POSITIVE_INFINITY;
     private double right = Double.NEGATIVE_INFINITY;
     private double bottom = Double.POSITIVE_INFINITY;
@@ -148,6 +151,7 @@ final class Pen {
         line("d-dim", to.plus(past), b.plus(past));
         tick(b, a);
         line("d-dim", a, b);
+        measured = broken ? null : paths.get(paths.size() - 1).d();
         double length = a.distanceTo(b);
         Point way = b.minus(a).times(1 / length);
         Point up = way.x() >= 0 ? new Point(-way.y(), way.x()) : new Point(way.y(), -way.x());
@@ -163,6 +167,7 @@ final class Pen {
             Point outside = a.minus(way.times(0.9 * font)).minus(up.times(0.35 * font));
             label(text, outside, "end", turn);
         }
+        measured = null;
     }
 
     private void tick(Point at, Point towards) {
@@ -189,7 +194,8 @@ final class Pen {
                 number(at.x()),
                 number(-at.y()),
                 anchor,
-                level ? null : "rotate(" + number(turn) + " " + number(at.x()) + " " + number(-at.y()) + ")"));
+                level ? null : "rotate(" + number(turn) + " " + number(at.x()) + " " + number(-at.y()) + ")",
+                measured));
     }
 
     private void cover(Point p) {

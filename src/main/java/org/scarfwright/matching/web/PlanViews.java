@@ -3,7 +3,6 @@ package org.scarfwright.matching.web;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -14,10 +13,10 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.scarfwright.joint.Bevel;
 import org.scarfwright.joint.JointDrawing;
 import org.scarfwright.joint.JointInput;
 import org.scarfwright.joint.ScarfJoint;
+import org.scarfwright.matching.LaidOut;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.web.PlanView.BookRow;
 import org.scarfwright.matching.web.PlanView.CutRow;
@@ -27,7 +26,6 @@ import org.scarfwright.matching.web.PlanView.Missing;
 import org.scarfwright.matching.web.PlanView.Neck;
 import org.scarfwright.matching.web.PlanView.PartRow;
 import org.scarfwright.matching.web.PlanView.RestRow;
-import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.necks.Designs;
@@ -41,7 +39,6 @@ import org.scarfwright.rack.Rack;
 import org.scarfwright.shop.Saw;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.ShareStrip;
-import org.scarfwright.web.Strip;
 import org.scarfwright.web.StripDrawing;
 import org.scarfwright.web.WoodLook;
 import org.scarfwright.web.WoodSwatch;
@@ -93,9 +90,6 @@ class PlanViews {
         private final Map<String, NeckOrder> orderOf = new HashMap<>();
         private final Map<String, Piece> pieceOf;
         private final Map<String, Saw> sawOf;
-
-        /** A part and the number of its neck on this plan. */
-        private record Placed(int place, boolean head, Plan.Pairing pairing, Plan.Part part) {}
 
         Writing(Plan plan, PlanShow show) {
             this.plan = plan;
@@ -283,12 +277,6 @@ class PlanViews {
         }
 
         private List<Cutting> cuttings() {
-            List<Placed> placed = new ArrayList<>();
-            for (int i = 0; i < plan.pairings().size(); i++) {
-                Plan.Pairing p = plan.pairings().get(i);
-                placed.add(new Placed(i + 1, false, p, p.neck()));
-                placed.add(new Placed(i + 1, true, p, p.head()));
-            }
             Set<String> pieces = new LinkedHashSet<>();
             for (Numbered n : necks) {
                 pieces.add(n.pairing().neck().piece());
@@ -297,26 +285,19 @@ class PlanViews {
             List<Plan.PieceLayout> layouts = plan.layouts().stream()
                     .filter(l -> pieces.contains(l.piece()))
                     .toList();
-            Map<String, List<Placed>> byPiece =
-                    placed.stream().collect(Collectors.groupingBy(x -> x.part().piece()));
             StripDrawing.Scale scale = StripDrawing.Scale.of(layouts.stream()
                     .map(l -> pieceOf.get(l.piece()))
                     .filter(Objects::nonNull)
                     .map(PieceStrip::of)
                     .toList());
-            return layouts.stream()
-                    .map(l -> cutting(l, byPiece.getOrDefault(l.piece(), List.of()), scale))
-                    .toList();
+            return layouts.stream().map(l -> cutting(l, scale)).toList();
         }
 
-        private Cutting cutting(Plan.PieceLayout layout, List<Placed> parts, StripDrawing.Scale scale) {
+        private Cutting cutting(Plan.PieceLayout layout, StripDrawing.Scale scale) {
             Piece piece = pieceOf.get(layout.piece());
             Saw saw = sawOf.get(layout.saw());
+            LaidOut laid = LaidOut.of(plan, layout, saw == null ? Length.ZERO : saw.kerf());
             boolean asPlanned = piece != null && piece.length().length().equals(layout.length());
-            List<Placed> along = parts.stream()
-                    .sorted(Comparator.comparingInt((Placed x) -> x.part().lane())
-                            .thenComparing(x -> x.part().from()))
-                    .toList();
             return new Cutting(
                     layout.piece(),
                     piece == null ? "" : woodName(piece),
@@ -325,16 +306,16 @@ class PlanViews {
                     piece == null ? null : piece.place(),
                     saw == null ? layout.saw() : saw.name(),
                     layout.sawnThickness(),
-                    asPlanned && piece != null ? strip(piece, layout, along, scale) : null,
-                    along.stream().map(this::partRow).toList(),
-                    cutRows(layout),
+                    asPlanned && piece != null ? StripDrawing.layout(laid.strip(piece), scale) : null,
+                    laid.parts().stream().map(Writing::partRow).toList(),
+                    laid.cuts().stream().map(c -> cutRow(laid, c)).toList(),
                     layout.rests().stream()
                             .map(r -> new RestRow(
                                     r.lane(), r.from(), r.to(), r.to().minus(r.from()), r.width(), r.usable()))
                             .toList());
         }
 
-        private PartRow partRow(Placed x) {
+        private static PartRow partRow(LaidOut.Placed x) {
             Plan.Part part = x.part();
             return new PartRow(
                     x.place(),
@@ -349,80 +330,11 @@ class PlanViews {
                     part.thickness());
         }
 
-        private List<CutRow> cutRows(Plan.PieceLayout layout) {
-            return layout.cuts().stream()
-                    .sorted(Comparator.comparingInt(Plan.Cut::lane).thenComparing(Plan.Cut::from))
-                    .map(c -> {
-                        Length run = run(layout, c.angle());
-                        String kind =
-                                c.angle() == null ? "square" : "bevel " + c.angle() + (c.shared() ? ", shared" : "");
-                        return new CutRow(
-                                c.lane(),
-                                kind,
-                                c.from().plus(run),
-                                c.from(),
-                                c.to().minus(c.from()).minus(run));
-                    })
-                    .toList();
-        }
-
-        private static Length run(Plan.PieceLayout layout, @Nullable Angle angle) {
-            return angle == null ? Length.ZERO : Bevel.run(layout.sawnThickness(), angle);
-        }
-
-        private StripDrawing strip(Piece piece, Plan.PieceLayout layout, List<Placed> parts, StripDrawing.Scale scale) {
-            int lanes = parts.stream().mapToInt(x -> x.part().lane()).max().orElse(1);
-            List<Strip.Lane> drawn = new ArrayList<>();
-            Length near = Length.ZERO;
-            for (int number = 1; number <= lanes; number++) {
-                int lane = number;
-                List<Placed> here =
-                        parts.stream().filter(x -> x.part().lane() == lane).toList();
-                Length width = lanes == 1 ? layout.width() : laneWidth(layout, here, lane);
-                drawn.add(new Strip.Lane(
-                        near,
-                        width,
-                        here.stream().map(x -> drawnPart(x, layout)).toList(),
-                        layout.cuts().stream()
-                                .filter(c -> c.lane() == lane)
-                                .map(c -> new Strip.Cut(c.from(), c.to(), run(layout, c.angle())))
-                                .toList(),
-                        layout.rests().stream()
-                                .filter(r -> r.lane() == lane && r.usable())
-                                .map(r -> new Strip.Rest(r.from(), r.to(), r.width()))
-                                .toList()));
-                near = near.plus(width).plus(kerf(layout));
-            }
-            return StripDrawing.layout(PieceStrip.of(piece).cutInto(drawn, layout.sawnThickness()), scale);
-        }
-
-        private Strip.Part drawnPart(Placed x, Plan.PieceLayout layout) {
-            Plan.Part part = x.part();
-            return new Strip.Part(
-                    String.valueOf(x.place()),
-                    x.place() + (x.head() ? " head" : " neck"),
-                    part.from(),
-                    part.to(),
-                    run(layout, x.pairing().angle()),
-                    part.bevelAtLeft(),
-                    part.width(),
-                    x.head());
-        }
-
-        private static Length laneWidth(Plan.PieceLayout layout, List<Placed> parts, int lane) {
-            Length width = Length.ZERO;
-            for (Placed x : parts) {
-                width = width.max(x.part().width());
-            }
-            for (Plan.Stretch rest : layout.rests()) {
-                width = rest.lane() == lane ? width.max(rest.width()) : width;
-            }
-            return width;
-        }
-
-        private Length kerf(Plan.PieceLayout layout) {
-            Saw saw = sawOf.get(layout.saw());
-            return saw == null ? Length.ZERO : saw.kerf();
+        private static CutRow cutRow(LaidOut laid, Plan.Cut c) {
+            Length run = laid.run(c.angle());
+            String kind = c.angle() == null ? "square" : "bevel " + c.angle() + (c.shared() ? ", shared" : "");
+            return new CutRow(
+                    c.lane(), kind, c.from().plus(run), c.from(), c.to().minus(c.from()).minus(run));
         }
 
         private Missing missing(Plan.Unfilled u) {

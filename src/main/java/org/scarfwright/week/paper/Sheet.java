@@ -30,6 +30,11 @@ final class Sheet {
     private final double width;
     private final double height;
 
+    /** The same marks for a page of the program, in the order they were made. */
+    private final List<SheetPicture.Mark> marks = new ArrayList<>();
+
+    private StringBuilder route = new StringBuilder();
+
     /** Of the whole paper, in millimetres. */
     record Extent(double width, double height) {}
 
@@ -67,7 +72,7 @@ final class Sheet {
             set(kind);
             move(a);
             to(b);
-            out.stroke();
+            paint(kind, 1, true);
         });
     }
 
@@ -75,17 +80,15 @@ final class Sheet {
         draw(() -> {
             set(kind);
             path(corners);
-            out.stroke();
+            paint(kind, 1, true);
         });
     }
 
     /** @param grey 0 is black, 1 is white */
     void fill(double grey, List<Spot> corners) {
         draw(() -> {
-            out.setNonStrokingColor((float) grey);
             path(corners);
-            out.fill();
-            out.setNonStrokingColor(0f);
+            paint(Line.HAIR, grey, false);
         });
     }
 
@@ -102,17 +105,6 @@ final class Sheet {
                 line(Line.HAIR, a, b);
             }
         }
-    }
-
-    /** Draws inside a rectangle only. */
-    void within(Spot corner, double w, double h, Runnable drawing) {
-        draw(() -> {
-            out.saveGraphicsState();
-            path(List.of(corner, corner.plus(w, 0), corner.plus(w, h), corner.plus(0, h)));
-            out.clip();
-            drawing.run();
-            out.restoreGraphicsState();
-        });
     }
 
     /**
@@ -150,24 +142,10 @@ final class Sheet {
                         curve(here, control, end);
                         here = end;
                     }
-                    default -> out.closePath();
+                    default -> close();
                 }
             }
-            if (ink.grey() < 1) {
-                out.setNonStrokingColor((float) ink.grey());
-                if (ink.stroked()) {
-                    out.fillAndStroke();
-                } else {
-                    out.fill();
-                }
-                out.setNonStrokingColor(0f);
-            } else if (ink.stroked()) {
-                out.stroke();
-            } else {
-                out.setNonStrokingColor(1f);
-                out.fill();
-                out.setNonStrokingColor(0f);
-            }
+            paint(ink.line(), ink.grey(), ink.stroked());
         });
     }
 
@@ -177,6 +155,24 @@ final class Sheet {
      * @param grey of the fill, 0 black to 1 none; with nothing stroked, 1 is paper
      */
     record Ink(Line line, double grey, boolean stroked) {}
+
+    /** Ends the path that was begun: with a line, a fill, or both. */
+    private void paint(Line kind, double grey, boolean stroked) throws IOException {
+        marks.add(SheetPicture.path(route.toString(), kind, grey, stroked));
+        route = new StringBuilder();
+        boolean filled = grey < 1 || !stroked;
+        if (!filled) {
+            out.stroke();
+            return;
+        }
+        out.setNonStrokingColor((float) grey);
+        if (stroked) {
+            out.fillAndStroke();
+        } else {
+            out.fill();
+        }
+        out.setNonStrokingColor(0f);
+    }
 
     private static double[] numbers(String text) {
         String[] parts = text.strip().split("[ ,]+");
@@ -192,6 +188,14 @@ final class Sheet {
 
     /** A quadratic curve as the cubic one it equals. */
     private void curve(Spot start, Spot control, Spot end) throws IOException {
+        route.append('Q')
+                .append(SheetPicture.number(control.x()))
+                .append(' ')
+                .append(SheetPicture.number(control.y()))
+                .append(' ')
+                .append(SheetPicture.number(end.x()))
+                .append(' ')
+                .append(SheetPicture.number(end.y()));
         out.curveTo(
                 (float) (start.x() + 2 * (control.x() - start.x()) / 3),
                 up(start.y() + 2 * (control.y() - start.y()) / 3),
@@ -221,6 +225,7 @@ final class Sheet {
                     case RIGHT -> -widthOf(printable, size);
                 };
         double turn = Math.toRadians(degrees);
+        marks.add(SheetPicture.letters(at, size, align, degrees, printable));
         draw(() -> {
             out.beginText();
             out.setFont(font, (float) size);
@@ -307,7 +312,19 @@ final class Sheet {
      * @param size of the figure
      */
     void measure(Spot a, Spot b, double size, String figure) {
-        draw(() -> out.beginMarkedContent(COSName.getPDFName("Measure")));
+        measure(() -> dimension(a, b, size, figure));
+    }
+
+    /** Marks what is drawn as a dimension: its line first, then its figure. */
+    void measure(Runnable dimension) {
+        draw(() -> {
+            out.beginMarkedContent(COSName.getPDFName("Measure"));
+            dimension.run();
+            out.endMarkedContent();
+        });
+    }
+
+    private void dimension(Spot a, Spot b, double size, String figure) {
         line(Line.THIN, a, b);
         double length = a.to(b);
         double wayX = (b.x() - a.x()) / length;
@@ -330,7 +347,6 @@ final class Sheet {
             Spot end = flips ? a : b;
             turned(end.plus(readX * 1.2 + readY * 0.4, readY * 1.2 - readX * 0.4), size, Align.LEFT, degrees, figure);
         }
-        draw(out::endMarkedContent);
     }
 
     private void set(Line kind) throws IOException {
@@ -344,15 +360,29 @@ final class Sheet {
         for (Spot corner : corners.subList(1, corners.size())) {
             to(corner);
         }
+        close();
+    }
+
+    private void close() throws IOException {
+        route.append('Z');
         out.closePath();
     }
 
     private void move(Spot s) throws IOException {
+        on('M', s);
         out.moveTo((float) s.x(), up(s.y()));
     }
 
     private void to(Spot s) throws IOException {
+        on('L', s);
         out.lineTo((float) s.x(), up(s.y()));
+    }
+
+    private void on(char step, Spot s) {
+        route.append(step)
+                .append(SheetPicture.number(s.x()))
+                .append(' ')
+                .append(SheetPicture.number(s.y()));
     }
 
     private float up(double y) {
@@ -371,7 +401,11 @@ final class Sheet {
         }
     }
 
-    void close() throws IOException {
+    SheetPicture picture() {
+        return new SheetPicture(SheetPicture.number(width), SheetPicture.number(height), List.copyOf(marks));
+    }
+
+    void finish() throws IOException {
         out.close();
     }
 }

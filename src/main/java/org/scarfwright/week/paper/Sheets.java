@@ -6,6 +6,10 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -15,7 +19,7 @@ import org.apache.pdfbox.pdmodel.font.PDType0Font;
 /** Sheets of one kind of paper that are printed together. Closed when its bytes were taken. */
 final class Sheets implements AutoCloseable {
     /** The letters come with the PDF library, so that any name a shop uses prints on any machine. */
-    private static final String LETTERS = "/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf";
+    private static final byte[] LETTERS = letters("/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf");
 
     private final PDDocument document = new PDDocument();
     private final PDFont font;
@@ -26,14 +30,25 @@ final class Sheets implements AutoCloseable {
     Sheets(PaperSize size, Correction correction, String title) {
         this.size = size;
         this.correction = correction;
-        try (InputStream letters = PDDocument.class.getResourceAsStream(LETTERS)) {
-            font = PDType0Font.load(document, letters, true);
+        try {
+            TrueTypeFont type = new TTFParser().parse(new RandomAccessReadBuffer(LETTERS));
+            // Ligatures would cost more than all other work on a sheet, and no word here needs one.
+            type.setEnableGsub(false);
+            font = PDType0Font.load(document, type, true);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
         document.getDocumentInformation().setTitle(title);
         document.getDocumentInformation().setCreator("Scarfwright");
         document.getDocumentCatalog().setLanguage("en");
+    }
+
+    private static byte[] letters(String resource) {
+        try (InputStream letters = Objects.requireNonNull(PDDocument.class.getResourceAsStream(resource))) {
+            return letters.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     Sheet upright() {
@@ -60,14 +75,15 @@ final class Sheets implements AutoCloseable {
         return sheets.size();
     }
 
-    List<Sheet> all() {
-        return sheets;
+    /** The sheets as pictures for a page; the document is given up. */
+    List<SheetPicture> pictures() {
+        return sheets.stream().map(Sheet::picture).toList();
     }
 
     byte[] bytes() {
         try {
             for (Sheet sheet : sheets) {
-                sheet.close();
+                sheet.finish();
             }
             ByteArrayOutputStream out = new ByteArrayOutputStream();
             document.save(out);

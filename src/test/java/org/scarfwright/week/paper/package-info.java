@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.week.paper;
+
+import org.jspecify.annotations.NullMarked;
