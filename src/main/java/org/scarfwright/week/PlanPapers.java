@@ -41,7 +41,9 @@ public class PlanPapers {
         return new PlanOnPaper(
                 plan,
                 rack
-                        .findAll(plan.layouts().stream().map(Plan.PieceLayout::piece).toList())
+                        .findAll(plan.layouts().stream()
+                                .map(Plan.PieceLayout::piece)
+                                .toList())
                         .stream()
                         .collect(Collectors.toMap(Piece::code, Function.identity())),
                 shop.saws().stream().collect(Collectors.toMap(Saw::code, Function.identity())),

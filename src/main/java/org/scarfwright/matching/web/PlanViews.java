@@ -334,7 +334,11 @@ class PlanViews {
             Length run = laid.run(c.angle());
             String kind = c.angle() == null ? "square" : "bevel " + c.angle() + (c.shared() ? ", shared" : "");
             return new CutRow(
-                    c.lane(), kind, c.from().plus(run), c.from(), c.to().minus(c.from()).minus(run));
+                    c.lane(),
+                    kind,
+                    c.from().plus(run),
+                    c.from(),
+                    c.to().minus(c.from()).minus(run));
         }
 
         private Missing missing(Plan.Unfilled u) {

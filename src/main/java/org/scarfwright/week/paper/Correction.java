@@ -49,10 +49,11 @@ public record Correction(double measured) {
                 return new Correction(measured);
             }
         }
-        throw new InvalidInputException(new FieldError(
-                "/measured",
-                "What the bar of 100 mm measures",
-                typed,
-                "must be a length from 95 to 105 mm, for example 98.7; a printer further off is set to scale its pages: print at 100 %"));
+        throw new InvalidInputException(
+                new FieldError(
+                        "/measured",
+                        "What the bar of 100 mm measures",
+                        typed,
+                        "must be a length from 95 to 105 mm, for example 98.7; a printer further off is set to scale its pages: print at 100 %"));
     }
 }

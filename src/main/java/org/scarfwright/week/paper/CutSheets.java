@@ -7,17 +7,14 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import org.scarfwright.joint.Bevel;
-import org.scarfwright.joint.JigWedge;
 import org.scarfwright.joint.JointDrawing;
 import org.scarfwright.joint.ScarfJoint;
-import org.scarfwright.joint.SawNeed;
 import org.scarfwright.matching.LaidOut;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.rack.Piece;
-import org.scarfwright.shop.Saw;
 import org.scarfwright.web.StripDrawing;
 import org.scarfwright.week.paper.Drawings.Box;
 import org.scarfwright.week.paper.Sheet.Placement;
@@ -43,7 +40,7 @@ public final class CutSheets {
     private CutSheets(PlanOnPaper plan, Sheets sheets) {
         this.plan = plan;
         this.sheets = sheets;
-        format = new LengthFormat(plan.unit(), Locale.ROOT);
+        format = plan.format();
         foot = "Plan " + plan.plan().id() + " · week " + plan.plan().week();
     }
 
@@ -62,7 +59,8 @@ public final class CutSheets {
     }
 
     private static Sheets written(PlanOnPaper plan, PaperSize size, Correction correction) {
-        Sheets sheets = new Sheets(size, correction, "Cut sheets of plan " + plan.plan().id());
+        Sheets sheets =
+                new Sheets(size, correction, "Cut sheets of plan " + plan.plan().id());
         CutSheets writing = new CutSheets(plan, sheets);
         plan.cutPieces().forEach(writing::piece);
         for (int i = 0; i < plan.plan().pairings().size(); i++) {
@@ -85,11 +83,16 @@ public final class CutSheets {
         flow.words(plan.woodName(plan.pieces().get(layout.piece())) + (place == null ? "" : " · " + place) + " · "
                 + format.number(layout.length()) + " × " + format.number(layout.width()) + " × "
                 + format.print(layout.thickness()));
+        if (plan.plan().state() != Plan.State.ACCEPTED) {
+            flow.caution(
+                    "This plan is not accepted: the piece is not reserved and may go to another neck. Accept it before you cut.");
+        }
         if (piece.isPresent()) {
             drawn(flow, laid, piece.get());
         } else {
-            flow.words("The piece was measured anew or left the rack since this plan was made, so it is not drawn. Match again "
-                    + "before you cut it.");
+            flow.words(
+                    "The piece was measured anew or left the rack since this plan was made, so it is not drawn. Match again "
+                            + "before you cut it.");
         }
         flow.heading("Order of work");
         int number = 1;
@@ -106,7 +109,8 @@ public final class CutSheets {
 
     private void drawn(Flow flow, LaidOut laid, Piece piece) {
         StripDrawing strip = StripDrawing.layout(
-                laid.strip(piece), new StripDrawing.Scale(laid.layout().length(), laid.layout().sawnThickness()));
+                laid.strip(piece),
+                new StripDrawing.Scale(laid.layout().length(), laid.layout().sawnThickness()));
         Box box = Box.of(strip.viewBox());
         Scale scale = Scale.fitting(box.width(), flow.width() - 2);
         double times = scale.paperPerWood();
@@ -115,7 +119,8 @@ public final class CutSheets {
         int rows = 2 + laid.lanes().size();
         flow.need((bottom - box.top()) * times + rows * ROW + 20);
         Sheet sheet = flow.sheet();
-        flow.note(scale.words() + ". Face above, below it the edge of each lane, end grain at the left; waste is hatched, rests are "
+        flow.note(scale.words()
+                + ". Face above, below it the edge of each lane, end grain at the left; waste is hatched, rests are "
                 + "dashed. Figures: " + (laid.lanes().size() > 1 ? "long sides, lane by lane, " : "long sides, ")
                 + "then the whole length, in " + plan.unit().symbol() + ".");
         double left = -box.left() * times + 1;
@@ -135,7 +140,10 @@ public final class CutSheets {
         double right = at.of(laid.layout().length().mm(), 0).x() + 3;
         if (right + 4 < sheet.width()) {
             sheet.measure(
-                    new Spot(right, at.of(0, face).y()), new Spot(right, at.of(0, 0).y()), FIGURE, format.number(laid.layout().width()));
+                    new Spot(right, at.of(0, face).y()),
+                    new Spot(right, at.of(0, 0).y()),
+                    FIGURE,
+                    format.number(laid.layout().width()));
         }
         flow.down(y - flow.y() + 4);
     }
@@ -145,7 +153,8 @@ public final class CutSheets {
         double lowest = 0;
         for (StripDrawing.Stroke stroke : strip.strokes()) {
             if (!stroke.look().equals("d-dim")) {
-                String[] numbers = stroke.data().replaceAll("[MLQZ]", " ").strip().split("[ ,]+");
+                String[] numbers =
+                        stroke.data().replaceAll("[MLQZ]", " ").strip().split("[ ,]+");
                 for (int i = 1; i < numbers.length; i += 2) {
                     lowest = Math.max(lowest, Double.parseDouble(numbers[i]));
                 }
@@ -172,12 +181,16 @@ public final class CutSheets {
             for (LaidOut.Lane lane : laid.lanes()) {
                 rips.append(lane.number() > 1 ? ", then " : "").append(format.print(lane.width()));
             }
-            steps.add(rips.append("; kerf ").append(format.print(laid.kerf())).append(" between.").toString());
+            steps.add(rips.append("; kerf ")
+                    .append(format.print(laid.kerf()))
+                    .append(" between.")
+                    .toString());
         }
         for (Plan.Cut cut : laid.cuts()) {
             steps.add(cut(laid, cut));
         }
-        steps.add("Write its number on every part, and the code of its label on every rest that goes back to the rack.");
+        steps.add(
+                "Write its number on every part, and the code of its label on every rest that goes back to the rack.");
         return steps;
     }
 
@@ -187,12 +200,14 @@ public final class CutSheets {
         Length kerf = cut.to().minus(cut.from()).minus(run);
         Angle angle = cut.angle();
         if (angle == null) {
-            return lane + (lane.isEmpty() ? "Square" : "square") + " cut at " + format.print(cut.from()) + " from the left end; kerf " + format.print(kerf)
-                    + " to the right.";
+            return lane + (lane.isEmpty() ? "Square" : "square") + " cut at " + format.print(cut.from())
+                    + " from the left end; kerf " + format.print(kerf) + " to the right.";
         }
-        return lane + (lane.isEmpty() ? "Bevel" : "bevel") + " at " + angle + " from " + format.number(cut.from()) + " on the lower face to "
+        return lane + (lane.isEmpty() ? "Bevel" : "bevel") + " at " + angle + " from " + format.number(cut.from())
+                + " on the lower face to "
                 + format.print(cut.from().plus(run)) + " on the upper, from the left end; kerf " + format.print(kerf)
-                + " along the piece, to the right." + (cut.shared() ? " Both sides are parts." : " The other side is a wedge.");
+                + " along the piece, to the right."
+                + (cut.shared() ? " Both sides are parts." : " The other side is a wedge.");
     }
 
     private void settings(Flow flow, LaidOut laid) {
@@ -207,23 +222,10 @@ public final class CutSheets {
         }
         Plan.PieceLayout layout = laid.layout();
         flow.heading("Saw");
+        Length widest = laid.lanes().stream().map(LaidOut.Lane::width).reduce(Length.ZERO, Length::max);
         for (Angle angle : angles) {
-            Length widest = laid.lanes().stream().map(LaidOut.Lane::width).reduce(Length.ZERO, Length::max);
-            SawNeed need = new SawNeed(angle, layout.sawnThickness(), widest);
-            JigWedge wedge = JigWedge.backing(layout.sawnThickness(), angle);
-            flow.words(plan.sawName(layout.saw()) + ", piece on edge, at " + angle + " to its face (" + complement(angle)
-                    + " off a square cut): the cut is " + format.print(need.reach()) + " long and "
-                    + format.print(need.depth()) + " deep."
-                    + plan.saw(layout.saw())
-                            .map(s -> " Leave " + format.print(s.truing()) + " on each short side for truing.")
-                            .orElse("")
-                    + " Jig wedge: base " + format.print(wedge.base()) + ", thick end " + format.print(wedge.rise())
-                    + "; printed true to scale on the jig template.");
+            flow.words(plan.sawSetting(layout, angle, widest));
         }
-    }
-
-    private static Angle complement(Angle angle) {
-        return new Angle(90_000 - angle.millidegrees());
     }
 
     private void parts(Flow flow, LaidOut laid) {
@@ -286,19 +288,22 @@ public final class CutSheets {
 
     private void neck(int place, Plan.Pairing pairing) {
         Flow flow = new Flow(sheets, place + " · " + pairing.order() + "/" + pairing.number(), foot);
-        flow.words(pairing.design() + " · " + pairing.arrangement().word().toLowerCase(Locale.ROOT) + " at " + pairing.angle()
-                + " · neck from " + pairing.neck().piece() + ", head from " + pairing.head().piece());
+        flow.words(pairing.design() + " · " + pairing.arrangement().word().toLowerCase(Locale.ROOT) + " at "
+                + pairing.angle() + " · neck from " + pairing.neck().piece() + ", head from "
+                + pairing.head().piece());
         Optional<ScarfJoint> joint = plan.joint(pairing);
         if (joint.isEmpty()) {
-            flow.words("The design was changed or left since this plan was made, so its joint is not drawn. Match again before you cut.");
+            flow.words(
+                    "The design was changed or left since this plan was made, so its joint is not drawn. Match again before you cut.");
             return;
         }
         view(flow, JointDrawing.side(joint.get(), plan.unit()));
         view(flow, JointDrawing.face(joint.get(), plan.unit()));
         figures(flow, pairing, joint.get());
         screws(flow, pairing, joint.get());
-        flow.caution("Gluing. Dry-fit first and align on the centre line. Keep to the glue maker’s sheet for open time, clamping, "
-                + "temperature and protection of skin and eyes. Take the screws out before anything is cut or planed near them.");
+        flow.caution(
+                "Gluing. Dry-fit first and align on the centre line. Keep to the glue maker’s sheet for open time, clamping, "
+                        + "temperature and protection of skin and eyes. Take the screws out before anything is cut or planed near them.");
     }
 
     private void view(Flow flow, JointDrawing drawing) {
@@ -306,7 +311,8 @@ public final class CutSheets {
         Scale scale = Scale.fitting(box.width(), flow.width());
         double times = scale.paperPerWood();
         flow.need(box.height() * times + 14);
-        flow.note(scale.words() + ". " + drawing.title() + ". Figures in " + plan.unit().symbol() + ".");
+        flow.note(scale.words() + ". " + drawing.title() + ". Figures in "
+                + plan.unit().symbol() + ".");
         Drawings.joint(
                 flow.sheet(),
                 drawing,
@@ -328,8 +334,7 @@ public final class CutSheets {
         if (wing != null && wing.isPositive()) {
             rows.add(List.of("Two wings beside the head, each wide", format.number(wing)));
         }
-        rows.add(List.of(
-                "Gap when the bevels differ by half a degree", format.number(Length.nearestMm(half))));
+        rows.add(List.of("Gap when the bevels differ by half a degree", format.number(Length.nearestMm(half))));
         flow.table(List.of(0.7, 0.3), rows);
     }
 
@@ -344,8 +349,10 @@ public final class CutSheets {
                 : Length.ZERO;
         flow.heading("Locating screws");
         if (beside.isShorterThan(SCREW_ROOM)) {
-            flow.words("Beside the finished outline " + format.print(beside) + " of wood goes away on each side of the glue face: too "
-                    + "little for a screw. Keep the parts from sliding with stops or blocks clamped against their ends.");
+            flow.words(
+                    "Beside the finished outline " + format.print(beside)
+                            + " of wood goes away on each side of the glue face: too "
+                            + "little for a screw. Keep the parts from sliding with stops or blocks clamped against their ends.");
             return;
         }
         Length face = joint.glueFace();
@@ -354,7 +361,8 @@ public final class CutSheets {
         double w = face.mm() * times;
         double h = narrower.mm() * times;
         double zone = beside.mm() * times;
-        flow.words("Only in the hatched wood, which goes away: " + format.print(beside) + " wide on each side of the glue face.");
+        flow.words("Only in the hatched wood, which goes away: " + format.print(beside)
+                + " wide on each side of the glue face.");
         flow.need(h + 20);
         flow.note(scale.words() + ". The glue face from above.");
         Sheet sheet = flow.sheet();

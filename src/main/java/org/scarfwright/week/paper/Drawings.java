@@ -28,7 +28,10 @@ final class Drawings {
         static Box of(String viewBox) {
             String[] n = viewBox.split(" ");
             return new Box(
-                    Double.parseDouble(n[0]), Double.parseDouble(n[1]), Double.parseDouble(n[2]), Double.parseDouble(n[3]));
+                    Double.parseDouble(n[0]),
+                    Double.parseDouble(n[1]),
+                    Double.parseDouble(n[2]),
+                    Double.parseDouble(n[3]));
         }
     }
 
@@ -47,9 +50,11 @@ final class Drawings {
             Spot at = place.of(Double.parseDouble(l.x()), Double.parseDouble(l.y()));
             double half = sheet.widthOf(l.text(), LETTERS) / 2;
             double drop = LETTERS * Sheet.CAPITALS / 2;
-            sheet.fill(1, List.of(
-                    at.plus(-half - 0.6, -drop - 0.7), at.plus(half + 0.6, -drop - 0.7),
-                    at.plus(half + 0.6, drop + 0.7), at.plus(-half - 0.6, drop + 0.7)));
+            sheet.fill(
+                    1,
+                    List.of(
+                            at.plus(-half - 0.6, -drop - 0.7), at.plus(half + 0.6, -drop - 0.7),
+                            at.plus(half + 0.6, drop + 0.7), at.plus(-half - 0.6, drop + 0.7)));
             sheet.text(at.plus(0, drop), LETTERS, Align.MIDDLE, l.text());
         }
     }
@@ -82,20 +87,20 @@ final class Drawings {
     }
 
     private static void label(Sheet sheet, JointDrawing.Label label, Placement place) {
-            String words = label.letter() == null ? label.value() : label.letter() + " " + label.value();
-            double degrees = label.turn() == null
-                    ? 0
-                    : -Double.parseDouble(label.turn().substring("rotate(".length()).split(" ")[0]);
-            sheet.turned(
-                    place.of(Double.parseDouble(label.x()), Double.parseDouble(label.y())),
-                    LETTERS,
-                    switch (label.anchor()) {
-                        case "middle" -> Align.MIDDLE;
-                        case "end" -> Align.RIGHT;
-                        default -> Align.LEFT;
-                    },
-                    degrees,
-                    words);
+        String words = label.letter() == null ? label.value() : label.letter() + " " + label.value();
+        double degrees = label.turn() == null
+                ? 0
+                : -Double.parseDouble(label.turn().substring("rotate(".length()).split(" ")[0]);
+        sheet.turned(
+                place.of(Double.parseDouble(label.x()), Double.parseDouble(label.y())),
+                LETTERS,
+                switch (label.anchor()) {
+                    case "middle" -> Align.MIDDLE;
+                    case "end" -> Align.RIGHT;
+                    default -> Align.LEFT;
+                },
+                degrees,
+                words);
     }
 
     private static Ink inkOf(String look) {

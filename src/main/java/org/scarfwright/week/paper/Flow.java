@@ -42,13 +42,9 @@ final class Flow {
         sheet.measure(new Spot(0, base), new Spot(100, base), 2.6, "100 mm");
         sheet.measure(new Spot(0, base - 7), new Spot(101.6, base - 7), 2.6, "4 in");
         sheet.text(
-                new Spot(106, base - 6),
-                2.4,
-                Align.LEFT,
-                "Print at 100 %. If the bar of 100 mm measures otherwise,");
+                new Spot(106, base - 6), 2.4, Align.LEFT, "Print at 100 %. If the bar of 100 mm measures otherwise,");
         sheet.text(new Spot(106, base - 2.5), 2.4, Align.LEFT, "type what it measures and print again.");
-        sheet.text(
-                new Spot(sheet.width(), base + 5), 2.4, Align.RIGHT, foot + " · sheet " + sheets.count());
+        sheet.text(new Spot(sheet.width(), base + 5), 2.4, Align.RIGHT, foot + " · sheet " + sheets.count());
     }
 
     Sheet sheet() {
@@ -131,14 +127,9 @@ final class Flow {
                 double w = shares.get(c) * sheet.width();
                 right += w;
                 String cell = sheet.fitted(rows.get(r).get(c), BODY, w - 1.5);
-                sheet.text(
-                        new Spot(c == 0 ? right - w : right - 1, y),
-                        BODY,
-                        c == 0 ? Align.LEFT : Align.RIGHT,
-                        cell);
+                sheet.text(new Spot(c == 0 ? right - w : right - 1, y), BODY, c == 0 ? Align.LEFT : Align.RIGHT, cell);
             }
-            sheet.line(
-                    r == 0 ? Line.THIN : Line.HAIR, new Spot(0, y + 1.4), new Spot(sheet.width(), y + 1.4));
+            sheet.line(r == 0 ? Line.THIN : Line.HAIR, new Spot(0, y + 1.4), new Spot(sheet.width(), y + 1.4));
             y += BODY * 1.7;
         }
         y += 1.5;

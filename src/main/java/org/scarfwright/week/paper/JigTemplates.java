@@ -32,7 +32,8 @@ public final class JigTemplates {
     }
 
     private static Sheets written(PlanOnPaper plan, PaperSize size, Correction correction) {
-        Sheets sheets = new Sheets(size, correction, "Jig templates of plan " + plan.plan().id());
+        Sheets sheets = new Sheets(
+                size, correction, "Jig templates of plan " + plan.plan().id());
         List<PlanOnPaper.SetUp> setUps = plan.setUps();
         LengthFormat format = new LengthFormat(plan.unit(), Locale.ROOT);
         for (PlanOnPaper.SetUp s : setUps) {
@@ -54,7 +55,8 @@ public final class JigTemplates {
      *
      * @param angle above 0° and below 45°
      */
-    public static byte[] pdf(Angle angle, Length sawnThickness, LengthUnit unit, PaperSize size, Correction correction) {
+    public static byte[] pdf(
+            Angle angle, Length sawnThickness, LengthUnit unit, PaperSize size, Correction correction) {
         try (Sheets sheets = new Sheets(size, correction, "Jig template for " + angle)) {
             write(
                     sheets,
@@ -95,8 +97,7 @@ public final class JigTemplates {
         JigWedge wedge = s.wedge();
         double rise = wedge.rise().mm();
         double base = wedge.base().mm();
-        sheet.text(
-                new Spot(0, 6), 6, Align.LEFT, "Jig wedge " + wedge.angle() + (parted ? ", part " + s.part() : ""));
+        sheet.text(new Spot(0, 6), 6, Align.LEFT, "Jig wedge " + wedge.angle() + (parted ? ", part " + s.part() : ""));
         double y = sheet.paragraph(
                 new Spot(0, 12),
                 3.2,
@@ -106,18 +107,17 @@ public final class JigTemplates {
                         + ". Glue the sheet to a board, saw beside the line and plane to it, then check the angle with a test cut in "
                         + "scrap: a wedge off by " + format.print(Length.ofUm(500)) + " at its thick end is off by "
                         + wedge.angleOff(Length.ofUm(500)) + "."
-                        + (parted ? " Lay the sheets on each other so that the left end of each meets the dashed line before it." : ""));
+                        + (parted
+                                ? " Lay the sheets on each other so that the left end of each meets the dashed line before it."
+                                : ""));
         double bottom = Math.max(y + 8 + rise, sheet.height() - 40);
         double step = rise / base;
         Spot thin = new Spot(left, bottom);
         double risesTo = (s.from() + s.length()) * step;
         double risesFrom = s.from() * step;
         // The sloping edge passes over the base line at the stretch's own heights.
-        List<Spot> outline = List.of(
-                thin,
-                thin.plus(s.length(), 0),
-                thin.plus(s.length(), -risesTo),
-                thin.plus(0, -risesFrom));
+        List<Spot> outline =
+                List.of(thin, thin.plus(s.length(), 0), thin.plus(s.length(), -risesTo), thin.plus(0, -risesFrom));
         sheet.outline(Line.THIN, outline);
         boolean first = s.from() < 1e-9;
         boolean last = s.from() + s.length() > base - 1e-6;
@@ -135,7 +135,10 @@ public final class JigTemplates {
         }
         if (last) {
             sheet.measure(
-                    thin.plus(s.length() + 4, 0), thin.plus(s.length() + 4, -rise), FIGURE, format.number(wedge.rise()));
+                    thin.plus(s.length() + 4, 0),
+                    thin.plus(s.length() + 4, -rise),
+                    FIGURE,
+                    format.number(wedge.rise()));
         }
         bars(sheet);
     }

@@ -1,23 +1,30 @@
 package org.scarfwright.week.paper;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.joint.JigWedge;
+import org.scarfwright.joint.JointDrawing;
 import org.scarfwright.joint.JointInput;
+import org.scarfwright.joint.SawNeed;
 import org.scarfwright.joint.ScarfJoint;
 import org.scarfwright.matching.LaidOut;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
+import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.shop.Saw;
+import org.scarfwright.web.StripDrawing;
 import org.scarfwright.wood.Species;
 
 /**
@@ -63,7 +70,9 @@ public record PlanOnPaper(
     String woodName(@Nullable Piece piece) {
         return piece == null
                 ? "no longer on the rack"
-                : String.join(" / ", piece.wood().speciesIds().stream().map(this::woodName).toList());
+                : String.join(
+                        " / ",
+                        piece.wood().speciesIds().stream().map(this::woodName).toList());
     }
 
     private String woodName(String id) {
@@ -99,5 +108,91 @@ public record PlanOnPaper(
             }
         }
         return new ArrayList<>(found);
+    }
+
+    // For the bench, which shows one neck at a time
+
+    private Optional<Plan.Pairing> pairing(String order, int number) {
+        return plan.pairings().stream()
+                .filter(p -> p.order().equals(order) && p.number() == number)
+                .findFirst();
+    }
+
+    /** The pieces of a neck, each with what it gives: "neck", "head" or "neck and head". */
+    public Map<String, String> piecesOf(String order, int number) {
+        Map<String, String> pieces = new LinkedHashMap<>();
+        pairing(order, number).ifPresent(p -> {
+            pieces.put(p.neck().piece(), "neck");
+            pieces.merge(p.head().piece(), "head", (neck, head) -> neck + " and " + head);
+        });
+        return pieces;
+    }
+
+    /** Name of a piece's wood. */
+    public String woodOf(String piece) {
+        return woodName(pieces.get(piece));
+    }
+
+    /** Where a piece stands; empty when nobody noted it. */
+    public String placeOf(String piece) {
+        Piece found = pieces.get(piece);
+        return found == null || found.place() == null ? "" : found.place();
+    }
+
+    /** How a piece is cut, to scale; none when it is no longer as the plan saw it. */
+    public List<StripDrawing> strips(String piece) {
+        return cutPieces().stream()
+                .filter(l -> l.layout().piece().equals(piece))
+                .flatMap(l -> asPlanned(l.layout())
+                        .map(p -> StripDrawing.layout(
+                                l.strip(p),
+                                new StripDrawing.Scale(
+                                        l.layout().length(), l.layout().sawnThickness())))
+                        .stream())
+                .toList();
+    }
+
+    /** The joint of a neck from the side. */
+    public Optional<JointDrawing> side(String order, int number) {
+        return pairing(order, number).flatMap(this::joint).map(j -> JointDrawing.side(j, unit));
+    }
+
+    /** How the saw stands for one part of a neck, one sentence each. */
+    public List<String> sawSettings(String order, int number, boolean head) {
+        return pairing(order, number).stream()
+                .flatMap(p -> {
+                    Plan.Part part = head ? p.head() : p.neck();
+                    return plan.layouts().stream()
+                            .filter(l -> l.piece().equals(part.piece()))
+                            .flatMap(l -> List.of(
+                                    sawSetting(l, p.angle(), part.width()),
+                                    "Part " + (plan.pairings().indexOf(p) + 1) + (head ? " head" : " neck") + ": "
+                                            + format().number(part.from()) + " to " + format().print(part.to())
+                                            + " from the left end, short side " + format().print(part.shortSide())
+                                            + ", bevel at the " + (part.bevelAtLeft() ? "left" : "right") + ".")
+                                    .stream());
+                })
+                .toList();
+    }
+
+    /** How a saw stands for one bevel. */
+    String sawSetting(Plan.PieceLayout layout, Angle angle, Length widest) {
+        SawNeed need = new SawNeed(angle, layout.sawnThickness(), widest);
+        JigWedge wedge = JigWedge.backing(layout.sawnThickness(), angle);
+        LengthFormat format = format();
+        return sawName(layout.saw()) + ", piece on edge, at " + angle + " to its face ("
+                + new Angle(90_000 - angle.millidegrees())
+                + " off a square cut): the cut is " + format.print(need.reach()) + " long and "
+                + format.print(need.depth())
+                + " deep."
+                + saw(layout.saw())
+                        .map(s -> " Leave " + format.print(s.truing()) + " on each short side for truing.")
+                        .orElse("")
+                + " Jig wedge: base " + format.print(wedge.base()) + ", thick end " + format.print(wedge.rise())
+                + "; printed true to scale on the jig template.";
+    }
+
+    LengthFormat format() {
+        return new LengthFormat(unit, Locale.ROOT);
     }
 }

@@ -51,7 +51,8 @@ final class Sheet {
         width = (paper.width() - 2 * MARGIN) / factor;
         height = (paper.height() - 2 * MARGIN) / factor;
         float scale = (float) (POINTS_PER_MM * factor);
-        // One unit is a millimetre of what the paper will measure; y still counts upward and is turned over by each call.
+        // One unit is a millimetre of what the paper will measure; y still counts upward and is turned over by each
+        // call.
         out.transform(new Matrix(scale, 0, 0, scale, points(MARGIN), points(MARGIN)));
     }
 
@@ -218,14 +219,14 @@ final class Sheet {
     /** @param degrees counted against the clock */
     void turned(Spot at, double size, Align align, double degrees, String words) {
         String printable = printable(words);
-        double shift =
-                switch (align) {
-                    case LEFT -> 0;
-                    case MIDDLE -> -widthOf(printable, size) / 2;
-                    case RIGHT -> -widthOf(printable, size);
-                };
+        double wide = widthOf(printable, size);
+        double shift = switch (align) {
+            case LEFT -> 0;
+            case MIDDLE -> -wide / 2;
+            case RIGHT -> -wide;
+        };
         double turn = Math.toRadians(degrees);
-        marks.add(SheetPicture.letters(at, size, align, degrees, printable));
+        marks.add(SheetPicture.letters(at, size, align, degrees, new SheetPicture.Words(printable, wide)));
         draw(() -> {
             out.beginText();
             out.setFont(font, (float) size);
@@ -379,10 +380,7 @@ final class Sheet {
     }
 
     private void on(char step, Spot s) {
-        route.append(step)
-                .append(SheetPicture.number(s.x()))
-                .append(' ')
-                .append(SheetPicture.number(s.y()));
+        route.append(step).append(SheetPicture.number(s.x())).append(' ').append(SheetPicture.number(s.y()));
     }
 
     private float up(double y) {

@@ -19,6 +19,7 @@ public record SheetPicture(String width, String height, List<Mark> marks) {
      * @param d path data; null for text
      * @param look class of the style sheet: the kind of line, and whether it is filled
      * @param text null for a path
+     * @param wide how wide the text is in the PDF's letters; a browser that lacks them keeps to it
      */
     public record Mark(
             @Nullable String d,
@@ -28,23 +29,30 @@ public record SheetPicture(String width, String height, List<Mark> marks) {
             @Nullable String y,
             @Nullable String size,
             @Nullable String anchor,
-            @Nullable String turn) {}
+            @Nullable String turn,
+            @Nullable String wide) {}
 
     static Mark path(String d, Line line, double grey, boolean stroked) {
         String fill = grey < 1 ? " p-ink" : stroked ? "" : " p-paper";
         return new Mark(
                 d,
                 (stroked ? "p-" + line.name().toLowerCase(java.util.Locale.ROOT) : "p-bare") + fill,
-                null, null, null, null, null, null);
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null);
     }
 
-    static Mark letters(Spot at, double size, Align align, double degrees, String words) {
+    static Mark letters(Spot at, double size, Align align, double degrees, Words words) {
         String x = number(at.x());
         String y = number(at.y());
         return new Mark(
                 null,
                 "p-letters",
-                words,
+                words.text(),
                 x,
                 y,
                 number(size),
@@ -53,12 +61,17 @@ public record SheetPicture(String width, String height, List<Mark> marks) {
                     case MIDDLE -> "middle";
                     case RIGHT -> "end";
                 },
-                degrees == 0 ? null : "rotate(" + number(-degrees) + " " + x + " " + y + ")");
+                degrees == 0 ? null : "rotate(" + number(-degrees) + " " + x + " " + y + ")",
+                words.width() == 0 ? null : number(words.width()));
     }
+
+    /** A line of text and how wide it is. */
+    record Words(String text, double width) {}
 
     /** Millimetres to a thousandth. */
     static String number(double mm) {
-        BigDecimal value = BigDecimal.valueOf(mm).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
+        BigDecimal value =
+                BigDecimal.valueOf(mm).setScale(3, RoundingMode.HALF_UP).stripTrailingZeros();
         return value.signum() == 0 ? "0" : value.toPlainString();
     }
 }

@@ -43,7 +43,10 @@ class SheetsOnPaperTest {
             Read read = PrintedMeasures.of(CutSheets.pdf(plan, size, correction));
             assertThat(read.outside()).as("plan %d leaves its paper", i).isZero();
             checked += check(read, lengthsOf(plan), correction, "plan " + i);
-            assertThat(read.measures()).as("long sides of plan %d", i).extracting(Measure::figure).containsAll(longSides(plan));
+            assertThat(read.measures())
+                    .as("long sides of plan %d", i)
+                    .extracting(Measure::figure)
+                    .containsAll(longSides(plan));
         }
         assertThat(checked).isGreaterThan(15_000);
         System.out.println("dimensions read back: " + checked);
@@ -64,14 +67,17 @@ class SheetsOnPaperTest {
                         .filter(m -> m.figure().endsWith("mm") || m.figure().endsWith("in"))
                         .toList();
                 assertThat(bars).as(what).hasSize(2 * read.pages());
-                assertThat(measured(read, MM.number(wedge.rise()))).as(what).isCloseTo(
-                        wedge.base().mm() * Math.tan(Math.toRadians(millidegrees / 1000.0)), within(OFF));
+                assertThat(measured(read, MM.number(wedge.rise())))
+                        .as(what)
+                        .isCloseTo(wedge.base().mm() * Math.tan(Math.toRadians(millidegrees / 1000.0)), within(OFF));
                 double along = read.measures().stream()
                         .filter(m -> !bars.contains(m) && !m.figure().equals(MM.number(wedge.rise())))
                         .mapToDouble(Measure::length)
                         .sum();
                 // Sheets of one wedge lie on each other for 12 mm.
-                assertThat(along - 12 * (read.pages() - 1)).as(what).isCloseTo(wedge.base().mm(), within(OFF));
+                assertThat(along - 12 * (read.pages() - 1))
+                        .as(what)
+                        .isCloseTo(wedge.base().mm(), within(OFF));
             }
         }
     }
@@ -79,9 +85,12 @@ class SheetsOnPaperTest {
     @Test
     void aPrinterThatPrintsAHundredAs98Point7IsMadeUpFor() {
         Correction correction = new Correction(98.7);
-        Read read = PrintedMeasures.of(JigTemplates.pdf(
-                Angle.ofDegrees(12), Length.ofMm(20), LengthUnit.MM, PaperSize.A4, correction));
-        Measure bar = read.measures().stream().filter(m -> m.figure().equals("100 mm")).findFirst().orElseThrow();
+        Read read = PrintedMeasures.of(
+                JigTemplates.pdf(Angle.ofDegrees(12), Length.ofMm(20), LengthUnit.MM, PaperSize.A4, correction));
+        Measure bar = read.measures().stream()
+                .filter(m -> m.figure().equals("100 mm"))
+                .findFirst()
+                .orElseThrow();
         // In the file the bar is 100 × 100 / 98.7; the printer makes 98.7 of each 100 again.
         assertThat(bar.length() * 98.7 / 100).isCloseTo(100, within(OFF));
         assertThat(bar.length()).isCloseTo(101.317, within(0.001));
@@ -97,8 +106,17 @@ class SheetsOnPaperTest {
     void saysWhyAPieceThatWasMeasuredAnewIsNotDrawn() {
         PlanOnPaper plan = new RandomPlans(5).next();
         PlanOnPaper gone = new PlanOnPaper(
-                plan.plan(), java.util.Map.of(), plan.saws(), java.util.Map.of(), plan.woods(), plan.unit(), plan.shortestMachined());
-        String all = String.join(" ", PrintedMeasures.of(CutSheets.pdf(gone, PaperSize.A4, Correction.NONE)).texts());
+                plan.plan(),
+                java.util.Map.of(),
+                plan.saws(),
+                java.util.Map.of(),
+                plan.woods(),
+                plan.unit(),
+                plan.shortestMachined());
+        String all = String.join(
+                " ",
+                PrintedMeasures.of(CutSheets.pdf(gone, PaperSize.A4, Correction.NONE))
+                        .texts());
         assertThat(all)
                 .contains("The piece was measured anew or left the rack since this plan was made, so it is not drawn.")
                 .contains("The design was changed or left since this plan was made, so its joint is not drawn.");
@@ -108,7 +126,12 @@ class SheetsOnPaperTest {
     void printsNamesInAnyScript() throws Exception {
         PlanOnPaper plan = new RandomPlans(8).next();
         Plan.Pairing p = plan.plan().pairings().get(0);
-        assertThat(new String(CutSheets.pdf(plan, PaperSize.A4, Correction.NONE), 0, 5, java.nio.charset.StandardCharsets.US_ASCII)).isEqualTo("%PDF-");
+        assertThat(new String(
+                        CutSheets.pdf(plan, PaperSize.A4, Correction.NONE),
+                        0,
+                        5,
+                        java.nio.charset.StandardCharsets.US_ASCII))
+                .isEqualTo("%PDF-");
         try (Sheets sheets = new Sheets(PaperSize.A4, Correction.NONE, "Ağaç \u0000 木 🪵 Łódź")) {
             Sheet sheet = sheets.upright();
             sheet.text(new Spot(0, 10), 4, Sheet.Align.LEFT, "Ağaç \u0000 木 🪵 Łódź " + p.design());
@@ -118,7 +141,11 @@ class SheetsOnPaperTest {
     }
 
     private static double measured(Read read, String figure) {
-        return read.measures().stream().filter(m -> m.figure().equals(figure)).findFirst().orElseThrow().length();
+        return read.measures().stream()
+                .filter(m -> m.figure().equals(figure))
+                .findFirst()
+                .orElseThrow()
+                .length();
     }
 
     /** Every dimension has the figure of a length of the plan and is as long as that length at the scale above it. */
@@ -131,12 +158,15 @@ class SheetsOnPaperTest {
                 assertThat(onPaper).as(what).isCloseTo(101.6, within(OFF));
             } else {
                 Matcher scale = SCALE.matcher(m.scale());
-                assertThat(scale.find()).as(what + ": a scale stands above " + m).isTrue();
+                assertThat(scale.find())
+                        .as(what + ": a scale stands above " + m)
+                        .isTrue();
                 double times = Double.parseDouble(scale.group(1));
                 String figure = m.figure().replaceFirst("^[A-Za-z]+ ", "");
                 assertThat(lengths.stream()
-                                .anyMatch(v -> MM.number(Length.nearestMm(Math.abs(v))).equals(figure)
-                                        && Math.abs(onPaper - Math.abs(v) / times) <= OFF))
+                                .anyMatch(v ->
+                                        MM.number(Length.nearestMm(Math.abs(v))).equals(figure)
+                                                && Math.abs(onPaper - Math.abs(v) / times) <= OFF))
                         .as(what + ": " + m + " is a length of the plan")
                         .isTrue();
             }
@@ -171,9 +201,23 @@ class SheetsOnPaperTest {
             double seam = t / Math.sin(a);
             double taken = h / Math.sin(a);
             all.addAll(List.of(
-                    t, h, n, head, w, hw, seam, taken, head - seam, n - taken, (hw - w) / 2,
-                    n + t / Math.tan(a), n - taken + t / Math.tan(a), head - seam + h / Math.tan(a), head + h / Math.tan(a),
-                    t / Math.tan(a) - taken, head + h / Math.tan(a) - seam));
+                    t,
+                    h,
+                    n,
+                    head,
+                    w,
+                    hw,
+                    seam,
+                    taken,
+                    head - seam,
+                    n - taken,
+                    (hw - w) / 2,
+                    n + t / Math.tan(a),
+                    n - taken + t / Math.tan(a),
+                    head - seam + h / Math.tan(a),
+                    head + h / Math.tan(a),
+                    t / Math.tan(a) - taken,
+                    head + h / Math.tan(a) - seam));
             all.add(Math.min(p.neck().width().mm(), p.head().width().mm()));
         }
         return all;
