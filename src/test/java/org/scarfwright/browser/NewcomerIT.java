@@ -134,10 +134,9 @@ class NewcomerIT {
     private static String kind(String path) {
         String bare = path.replaceFirst("\\?.*", "");
         return bare.replaceFirst(
-                "^/(rack|designs|orders|match|wood|shop/saws|shop/glues|week/steps)/"
+                "^/(rack|designs|orders|match|wood|bench|shop/saws|shop/glues|week/steps)/"
                         + "(?!new$|import$|compare$|air$|seam$|slope$)[^/]+",
                 "/$1/…");
-                "^/(rack|designs|orders|match|wood|bench|shop/saws)/(?!new$|import$|air$|seam$|slope$)[^/]+", "/$1/…");
     }
 
     private static void look(Browser browser, List<String> wrong) {

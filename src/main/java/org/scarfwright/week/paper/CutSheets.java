@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Bevel;
 import org.scarfwright.joint.JointDrawing;
 import org.scarfwright.joint.ScarfJoint;
@@ -154,7 +155,7 @@ public final class CutSheets {
         for (StripDrawing.Stroke stroke : strip.strokes()) {
             if (!stroke.look().equals("d-dim")) {
                 String[] numbers =
-                        stroke.data().replaceAll("[MLQZ]", " ").strip().split("[ ,]+");
+                        stroke.data().replaceAll("[MLQZ]", " ").strip().split("[ ,]+", -1);
                 for (int i = 1; i < numbers.length; i += 2) {
                     lowest = Math.max(lowest, Double.parseDouble(numbers[i]));
                 }
@@ -257,7 +258,7 @@ public final class CutSheets {
         flow.table(List.of(0.31, 0.11, 0.11, 0.12, 0.12, 0.1, 0.13), rows);
     }
 
-    private List<Caution> cautions(Piece piece, LaidOut laid) {
+    private List<Caution> cautions(@Nullable Piece piece, LaidOut laid) {
         List<Caution> found = new ArrayList<>();
         Length shortest = laid.parts().stream()
                 .map(x -> x.part().longSide())

@@ -26,7 +26,7 @@ final class Drawings {
     /** What an SVG viewBox says. */
     record Box(double left, double top, double width, double height) {
         static Box of(String viewBox) {
-            String[] n = viewBox.split(" ");
+            String[] n = viewBox.split(" ", -1);
             return new Box(
                     Double.parseDouble(n[0]),
                     Double.parseDouble(n[1]),
@@ -75,11 +75,12 @@ final class Drawings {
             sheet.svg(path.d(), place, inkOf(path.style()));
         }
         for (JointDrawing.Label label : drawing.labels()) {
-            if (label.measures() == null) {
+            String line = label.measures();
+            if (line == null) {
                 label(sheet, label, place);
             } else {
                 sheet.measure(() -> {
-                    sheet.svg(label.measures(), place, THIN);
+                    sheet.svg(line, place, THIN);
                     label(sheet, label, place);
                 });
             }
@@ -90,7 +91,7 @@ final class Drawings {
         String words = label.letter() == null ? label.value() : label.letter() + " " + label.value();
         double degrees = label.turn() == null
                 ? 0
-                : -Double.parseDouble(label.turn().substring("rotate(".length()).split(" ")[0]);
+                : -Double.parseDouble(firstWord(label.turn().substring("rotate(".length())));
         sheet.turned(
                 place.of(Double.parseDouble(label.x()), Double.parseDouble(label.y())),
                 LETTERS,
@@ -103,8 +104,13 @@ final class Drawings {
                 words);
     }
 
+    private static String firstWord(String words) {
+        int space = words.indexOf(' ');
+        return space < 0 ? words : words.substring(0, space);
+    }
+
     private static Ink inkOf(String look) {
-        String kind = look.split(" ")[0];
+        String kind = firstWord(look);
         return switch (kind) {
             case "wood", "d-paper" -> PAPER;
             case "d-neck", "d-head" -> THICK;

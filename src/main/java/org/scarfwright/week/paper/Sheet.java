@@ -36,7 +36,12 @@ final class Sheet {
     private StringBuilder route = new StringBuilder();
 
     /** Of the whole paper, in millimetres. */
-    record Extent(double width, double height) {}
+    record Extent(double width, double height) {
+        /** The same paper lying. */
+        Extent turned() {
+            return new Extent(/* width= */ height, /* height= */ width);
+        }
+    }
 
     enum Align {
         LEFT,
@@ -176,7 +181,7 @@ final class Sheet {
     }
 
     private static double[] numbers(String text) {
-        String[] parts = text.strip().split("[ ,]+");
+        String[] parts = text.strip().split("[ ,]+", -1);
         if (parts.length == 1 && parts[0].isEmpty()) {
             return new double[0];
         }
@@ -255,7 +260,7 @@ final class Sheet {
     List<String> lines(String words, double size, double widest) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
-        for (String word : words.strip().split("\\s+")) {
+        for (String word : words.strip().split("\\s+", -1)) {
             String longer = line.isEmpty() ? word : line + " " + word;
             if (!line.isEmpty() && widthOf(longer, size) > widest) {
                 lines.add(line.toString());

@@ -52,18 +52,18 @@ final class Sheets implements AutoCloseable {
     }
 
     Sheet upright() {
-        return add(size.width(), size.height());
+        return add(new Sheet.Extent(size.width(), size.height()));
     }
 
     Sheet lying() {
-        return add(size.height(), size.width());
+        return add(new Sheet.Extent(size.width(), size.height()).turned());
     }
 
-    private Sheet add(double width, double height) {
+    private Sheet add(Sheet.Extent paper) {
         try {
-            PDPage page = new PDPage(new PDRectangle(Sheet.points(width), Sheet.points(height)));
+            PDPage page = new PDPage(new PDRectangle(Sheet.points(paper.width()), Sheet.points(paper.height())));
             document.addPage(page);
-            Sheet sheet = new Sheet(document, page, font, new Sheet.Extent(width, height), correction);
+            Sheet sheet = new Sheet(document, page, font, paper, correction);
             sheets.add(sheet);
             return sheet;
         } catch (IOException e) {

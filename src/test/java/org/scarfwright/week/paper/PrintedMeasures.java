@@ -31,7 +31,7 @@ final class PrintedMeasures {
      */
     record Measure(int page, String scale, String figure, double length) {}
 
-    /** What one PDF holds. @param outside lines and letters that leave the paper */
+    /** What one PDF holds; outside counts lines and letters that leave the paper. */
     record Read(List<Measure> measures, List<String> texts, int pages, int outside) {}
 
     static Read of(byte[] pdf) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Tag;
@@ -190,7 +191,8 @@ class SheetsOnPaperTest {
             laid.parts().forEach(x -> all.add(x.part().longSide().mm()));
         }
         for (Plan.Pairing p : plan.plan().pairings()) {
-            JointInput in = plan.designs().get(p.design()).jointInput(p.arrangement(), p.angle());
+            JointInput in = Objects.requireNonNull(plan.designs().get(p.design()))
+                    .jointInput(p.arrangement(), p.angle());
             double a = in.angle().radians();
             double t = in.neckThickness().mm();
             double h = in.headThickness().mm();
