@@ -191,8 +191,8 @@ class SheetsOnPaperTest {
             laid.parts().forEach(x -> all.add(x.part().longSide().mm()));
         }
         for (Plan.Pairing p : plan.plan().pairings()) {
-            JointInput in = Objects.requireNonNull(plan.designs().get(p.design()))
-                    .jointInput(p.arrangement(), p.angle());
+            JointInput in =
+                    Objects.requireNonNull(plan.designs().get(p.design())).jointInput(p.arrangement(), p.angle());
             double a = in.angle().radians();
             double t = in.neckThickness().mm();
             double h = in.headThickness().mm();
