@@ -232,6 +232,12 @@ class JdbcPieces implements Pieces {
 
     @Override
     @Transactional(readOnly = true)
+    public List<String> meant(String said) {
+        return SpokenCodes.meant(said, table.codes());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public List<String> places() {
         return table.placesInUse();
     }

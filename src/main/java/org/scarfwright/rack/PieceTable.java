@@ -147,6 +147,13 @@ class PieceTable {
                 rows);
     }
 
+    /** Of every piece the rack ever had, in their order. */
+    List<String> codes() {
+        return jdbc.sql("select code from piece order by code_order")
+                .query(String.class)
+                .list();
+    }
+
     /** Those of the codes that exist. */
     Set<String> existing(Collection<String> codes) {
         Set<String> found = new HashSet<>();

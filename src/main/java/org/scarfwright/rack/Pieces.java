@@ -62,6 +62,13 @@ public interface Pieces {
     /** Every reading, the newest first. */
     List<MoistureReading> moistureReadings(String code);
 
+    /**
+     * Codes of pieces a person may mean by a code they typed, scanned or heard: case, spaces and hyphens do not matter, signs
+     * that look alike count as one, digits and letters may be spelled out, and a label's whole address will do. One code when it
+     * is plain which; several when the sign that looks alike decides; none when no piece is called so.
+     */
+    List<String> meant(String said);
+
     /** Names of places that hold a piece, in order. */
     List<String> places();
 

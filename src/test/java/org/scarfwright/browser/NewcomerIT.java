@@ -125,7 +125,13 @@ class NewcomerIT {
                             "/shop",
                             "/shop/workshop",
                             "/shop/glues/…",
-                            "/shop/glues/new");
+                            "/shop/glues/new",
+                            "/shop/label-sheets",
+                            "/shop/label-sheets/…",
+                            "/shop/label-sheets/new",
+                            "/p",
+                            "/labels",
+                            "/labels/print");
             assertThat(wrong).isEmpty();
         }
     }
@@ -134,7 +140,7 @@ class NewcomerIT {
     private static String kind(String path) {
         String bare = path.replaceFirst("\\?.*", "");
         return bare.replaceFirst(
-                "^/(rack|designs|orders|match|wood|bench|shop/saws|shop/glues|week/steps)/"
+                "^/(rack|designs|orders|match|wood|bench|shop/saws|shop/glues|shop/label-sheets|week/steps)/"
                         + "(?!new$|import$|compare$|air$|seam$|slope$)[^/]+",
                 "/$1/…");
     }

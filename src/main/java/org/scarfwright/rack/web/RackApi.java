@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.rack.FilterForm;
 import org.scarfwright.rack.ImportResult;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceChangedSinceException;
@@ -117,6 +118,21 @@ class RackApi {
         PieceList found = pieces.list(read.filter(), read.sort(), read.page(), read.size());
         return new ListJson(
                 found.pieces().stream().map(PieceJson::of).toList(), found.page(), found.pages(), found.total());
+    }
+
+    /** Codes of pieces that may be meant. */
+    @Schema(name = "FoundPieces")
+    record FoundJson(List<String> codes) {}
+
+    @GetMapping("/find")
+    @Operation(
+            summary = "Which piece is meant by a code somebody typed, scanned or heard",
+            description =
+                    "Case, spaces and hyphens do not matter, signs that look alike (O and 0, I and 1, S and 5 and such)"
+                            + " count as one, digits and letters may be spelled out, and the whole address on a label will do. One"
+                            + " code when it is plain which, several when more are alike, none when no piece is called so.")
+    FoundJson meant(@RequestParam(name = "code", defaultValue = "") String said) {
+        return new FoundJson(pieces.meant(FindController.asked(said)));
     }
 
     @GetMapping("/pieces/{code}")

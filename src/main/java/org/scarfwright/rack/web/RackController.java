@@ -6,9 +6,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthFormat;
 import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.rack.FilterForm;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceFilter;
 import org.scarfwright.rack.PieceHistory;
@@ -119,8 +119,9 @@ class RackController {
         page.addObject("legend", labels.legend(found.pieces()));
         page.addObject("isMore", MORE.stream().anyMatch(name -> !form.text(name).isEmpty()));
         page.addObject("narrowed", narrowed);
-        page.addObject("before", found.page() > 1 ? link(form, found.page() - 1) : null);
-        page.addObject("after", found.page() < found.pages() ? link(form, found.page() + 1) : null);
+        page.addObject("labels", link("/labels", form));
+        page.addObject("before", found.page() > 1 ? pageLink(form, found.page() - 1) : null);
+        page.addObject("after", found.page() < found.pages() ? pageLink(form, found.page() + 1) : null);
         page.addObject("errorList", read.errors());
         page.addObject("errors", FieldErrors.byField(read.errors()));
         return page;
@@ -203,16 +204,18 @@ class RackController {
     }
 
     /** A link that can be shared: only what was asked for stands in it. */
-    private static @Nullable String link(FilterForm form, int page) {
-        UriComponentsBuilder link = UriComponentsBuilder.fromPath("/rack");
+    private static String link(String path, FilterForm form) {
+        UriComponentsBuilder link = UriComponentsBuilder.fromPath(path);
         for (String name : ASKED) {
             if (!form.text(name).isEmpty()) {
                 link.queryParam(name, "{" + name + "}");
             }
         }
-        return link.queryParam("page", page)
-                .encode()
-                .buildAndExpand(form.texts())
-                .toUriString();
+        return link.encode().buildAndExpand(form.texts()).toUriString();
+    }
+
+    private static String pageLink(FilterForm form, int page) {
+        String link = link("/rack", form);
+        return link + (link.contains("?") ? "&" : "?") + "page=" + page;
     }
 }

@@ -47,9 +47,14 @@ final class Entries {
     record Range(long least, long most) {}
 
     Length length(Entry entry, Range um) {
-        Entry named = new Entry(entry.name() + lengthSuffix, entry.label(), entry.text());
+        Entry named = asLength(entry);
         Length read = read(named, () -> LengthParser.parse(named.text(), unit), Length.ZERO);
         return inside(named, read, read.um(), um, Entries::shown);
+    }
+
+    /** The entry as its key has it, which in the API ends in Mm. */
+    Entry asLength(Entry entry) {
+        return new Entry(entry.name() + lengthSuffix, entry.label(), entry.text());
     }
 
     Angle angle(Entry entry, Range mdeg) {

@@ -184,7 +184,7 @@ class ShopController {
         return shop.editableSettings().settings().unit();
     }
 
-    private static FieldError changedMeanwhile(String what) {
+    static FieldError changedMeanwhile(String what) {
         return new FieldError(
                 "",
                 what,
@@ -193,7 +193,7 @@ class ShopController {
     }
 
     /** A version nobody can read is no version anything ever had. */
-    private static long version(String text) {
+    static long version(String text) {
         return text.matches("\\d{1,18}") ? Long.parseLong(text) : -1;
     }
 }

@@ -49,6 +49,22 @@ final class Sheet {
         RIGHT
     }
 
+    /** A page without margins, corrected about its middle: whatever lies on it is placed from its top left corner. */
+    static Sheet whole(PDDocument document, PDPage page, PDFont font, Extent paper, Correction correction)
+            throws IOException {
+        return new Sheet(document, page, font, paper, correction.factor());
+    }
+
+    private Sheet(PDDocument document, PDPage page, PDFont font, Extent paper, double factor) throws IOException {
+        this.font = font;
+        out = new PDPageContentStream(document, page);
+        width = paper.width();
+        height = paper.height();
+        float scale = (float) (POINTS_PER_MM * factor);
+        out.transform(
+                new Matrix(scale, 0, 0, scale, points(width * (1 - factor) / 2), points(height * (1 - factor) / 2)));
+    }
+
     Sheet(PDDocument document, PDPage page, PDFont font, Extent paper, Correction correction) throws IOException {
         this.font = font;
         out = new PDPageContentStream(document, page);
@@ -95,6 +111,16 @@ final class Sheet {
         draw(() -> {
             path(corners);
             paint(Line.HAIR, grey, false);
+        });
+    }
+
+    /** Fills boxes that do not overlap, black and as one shape, so that no hair line shows where they touch. */
+    void fill(List<Box> boxes) {
+        draw(() -> {
+            for (Box box : boxes) {
+                out.addRect((float) box.x(), up(box.y() + box.height()), (float) box.width(), (float) box.height());
+            }
+            out.fill();
         });
     }
 

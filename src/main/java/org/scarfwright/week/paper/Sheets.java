@@ -59,11 +59,25 @@ final class Sheets implements AutoCloseable {
         return add(new Sheet.Extent(size.width(), size.height()).turned());
     }
 
+    /** A page of any size without margins: see {@link Sheet#whole}. */
+    Sheet whole(double width, double height) {
+        return add(new Sheet.Extent(width, height), Sheet::whole);
+    }
+
     private Sheet add(Sheet.Extent paper) {
+        return add(paper, Sheet::new);
+    }
+
+    private interface Making {
+        Sheet make(PDDocument document, PDPage page, PDFont font, Sheet.Extent paper, Correction correction)
+                throws IOException;
+    }
+
+    private Sheet add(Sheet.Extent paper, Making making) {
         try {
             PDPage page = new PDPage(new PDRectangle(Sheet.points(paper.width()), Sheet.points(paper.height())));
             document.addPage(page);
-            Sheet sheet = new Sheet(document, page, font, paper, correction);
+            Sheet sheet = making.make(document, page, font, paper, correction);
             sheets.add(sheet);
             return sheet;
         } catch (IOException e) {

@@ -1,4 +1,4 @@
-package org.scarfwright.rack.web;
+package org.scarfwright.rack;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -12,9 +12,6 @@ import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthParser;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.MeasureFormatException;
-import org.scarfwright.rack.PieceFilter;
-import org.scarfwright.rack.PieceState;
-import org.scarfwright.rack.WoodNames;
 import org.scarfwright.web.FieldError;
 
 /**
@@ -22,11 +19,11 @@ import org.scarfwright.web.FieldError;
  *
  * @param suffix what the names of the three lengths end in: nothing on a page, Mm in the API
  */
-record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
+public record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
     private static final int LONGEST_WORDS = 200;
     private static final int LAST_PAGE = 1_000_000;
 
-    FilterForm {
+    public FilterForm {
         texts = Map.copyOf(texts);
     }
 
@@ -35,14 +32,18 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
      *
      * @param errors what could not; the list is then not narrowed by it
      */
-    record Asked(PieceFilter filter, PieceFilter.Sort sort, int page, int size, List<FieldError> errors) {}
+    public record Asked(PieceFilter filter, PieceFilter.Sort sort, int page, int size, List<FieldError> errors) {}
 
-    /** Public, because the page asks for it. */
+    /** What was given under a name, stripped; empty when nothing was. */
     public String text(String name) {
         return texts.getOrDefault(name, "").strip();
     }
 
-    Asked read(WoodNames woods, int usualSize, int largestSize) {
+    /**
+     * @param usualSize pieces on a page when none is asked for
+     * @param largestSize the most that may be asked for
+     */
+    public Asked read(WoodNames woods, int usualSize, int largestSize) {
         List<FieldError> errors = new ArrayList<>();
         String words = text("q");
         if (words.length() > LONGEST_WORDS) {
@@ -98,7 +99,7 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
         }
         int number = text.matches("\\d{1,7}") ? Integer.parseInt(text) : 0;
         if (number < 1 || number > most) {
-            errors.add(error(name, label, "“" + RackApi.shown(text) + "” is not a whole number from 1 to " + most));
+            errors.add(error(name, label, "“" + shown(text) + "” is not a whole number from 1 to " + most));
             return usual;
         }
         return number;
@@ -117,8 +118,14 @@ record FilterForm(Map<String, String> texts, LengthUnit unit, String suffix) {
         errors.add(error(
                 name,
                 label,
-                "“" + RackApi.shown(text) + "” is not one of "
-                        + Stream.of(values).map(PieceJson::word).collect(Collectors.joining(", "))));
+                "“" + shown(text) + "” is not one of "
+                        + Stream.of(values)
+                                .map(e -> e.name().toLowerCase(Locale.ROOT))
+                                .collect(Collectors.joining(", "))));
         return null;
+    }
+
+    private static String shown(String text) {
+        return text.length() > 40 ? text.substring(0, 40) + "…" : text;
     }
 }

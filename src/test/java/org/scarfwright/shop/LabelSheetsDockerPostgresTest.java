@@ -1,0 +1,6 @@
+package org.scarfwright.shop;
+
+import org.scarfwright.database.OnDockerPostgres;
+
+@OnDockerPostgres
+class LabelSheetsDockerPostgresTest extends LabelSheetsContract {}

@@ -1,0 +1,6 @@
+package org.scarfwright.shop;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class LabelSheetsEmbeddedPostgresTest extends LabelSheetsContract {}
