@@ -8,9 +8,14 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** What every room relies on, whichever engine keeps its rows. */
 abstract class DatabaseContract {
+    @Autowired
+    @SuppressWarnings("NullAway.Init")
+    TransactionTemplate transaction;
+
     @Autowired
     @SuppressWarnings("NullAway.Init")
     JdbcClient jdbc;
@@ -38,7 +43,8 @@ abstract class DatabaseContract {
     @Test
     void checksStillHoldAfterTheConnectionThatMadeThemIsGone() {
         EmptyDatabase.of(flyway);
-        assertThatThrownBy(() -> jdbc.sql("update saw set kind = 'CHAIN'").update())
+        assertThatThrownBy(() -> transaction.executeWithoutResult(
+                        s -> jdbc.sql("update saw set kind = 'CHAIN'").update()))
                 .isInstanceOf(DataIntegrityViolationException.class);
     }
 }

@@ -17,6 +17,7 @@ import org.springframework.http.MediaType;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import org.springframework.transaction.support.TransactionTemplate;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -34,6 +35,9 @@ class MatchRunPagesTest {
 
     @Autowired
     JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     @Autowired
     Flyway flyway;
@@ -73,13 +77,15 @@ class MatchRunPagesTest {
 
     private void row(int id, String state, String message) {
         boolean ended = !state.equals("WAITING") && !state.equals("RUNNING");
-        jdbc.sql("insert into match_run (id, week, state, asked_at, ended_at, message) values (:id, '2026-W49', :state,"
-                        + " timestamp '2026-11-25 10:00:00', " + (ended ? "timestamp '2026-11-25 10:00:00'" : "null")
-                        + ", :message)")
+        transaction.executeWithoutResult(s -> jdbc.sql(
+                        "insert into match_run (id, week, state, asked_at, ended_at, message) values (:id, '2026-W49', :state,"
+                                + " timestamp '2026-11-25 10:00:00', "
+                                + (ended ? "timestamp '2026-11-25 10:00:00'" : "null")
+                                + ", :message)")
                 .param("id", id)
                 .param("state", state)
                 .param("message", message.isEmpty() ? null : message)
-                .update();
+                .update());
     }
 
     private JsonNode ended(String path) throws Exception {

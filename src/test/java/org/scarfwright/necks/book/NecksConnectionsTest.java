@@ -3,7 +3,9 @@ package org.scarfwright.necks.book;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.zaxxer.hikari.HikariDataSource;
+import java.sql.SQLException;
 import java.util.Optional;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.database.OnH2;
 import org.scarfwright.necks.Designs;
@@ -24,10 +26,11 @@ class NecksConnectionsTest {
     OrderBook orderBook;
 
     @Autowired
-    HikariDataSource pool;
+    DataSource connections;
 
     @Test
-    void givesEveryConnectionBack() {
+    void givesEveryConnectionBack() throws SQLException {
+        HikariDataSource pool = connections.unwrap(HikariDataSource.class);
         int moreThanThereAre = pool.getMaximumPoolSize() + 1;
         for (int i = 0; i < moreThanThereAre; i++) {
             designs.all();

