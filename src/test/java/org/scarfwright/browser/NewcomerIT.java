@@ -148,7 +148,8 @@ class NewcomerIT {
     private static void look(Browser browser, List<String> wrong) {
         for (boolean dark : new boolean[] {false, true}) {
             browser.dark(dark);
-            for (int width : WIDTHS) {
+            // What is laid out differently at another width is not coloured differently: dark is looked at once.
+            for (int width : dark ? new int[] {WIDTHS[0]} : WIDTHS) {
                 browser.width(width);
                 String where = browser.path() + " at " + width + " px" + (dark ? ", dark: " : ", light: ");
                 if (browser.overflows()) {
