@@ -35,7 +35,6 @@ final class ColumnSearch {
     private final Set<SiteLayout> pool = new LinkedHashSet<>();
 
     private long scaled = Long.MIN_VALUE;
-    private long nodes = -1;
     private long low;
     private boolean proved;
 
@@ -75,7 +74,7 @@ final class ColumnSearch {
      * @return whether the objective is proved best
      */
     boolean run(Objective objective, long besides) {
-        low = level == Measure.FILLED ? -model.fillableWeight() : PriceBound.lowest(model);
+        low = level == Measure.FILLED ? -model.fillableWeight() : lowestBookValue();
         generate();
         if (scaled == Long.MIN_VALUE) {
             return false;
@@ -94,18 +93,12 @@ final class ColumnSearch {
         return proved;
     }
 
-    /**
-     * Looks for a better plan among the layouts that given prices leave, with no claim that there is none.
-     *
-     * @param mostNodes where the master program gives up
-     */
-    void glance(Prices given, long mostNodes) {
-        nodes = mostNodes;
-        low = Long.MIN_VALUE;
-        scaled = prices.price(given, needed(), new ArrayList<>());
-        if (value() * Prices.ONE > scaled) {
-            window(Objective.of(level), 0, mostColumns);
+    private long lowestBookValue() {
+        long sum = 0;
+        for (RackModel.Prepared r : model.prepared) {
+            sum += Math.min(0, r.baseCents()) * model.bundles.get(r.bundle()).count();
         }
+        return sum;
     }
 
     /** Column generation: the relaxed master says what parts are worth, pricing finds layouts worth more than they cost. */
@@ -185,7 +178,7 @@ final class ColumnSearch {
         Set<SiteLayout> all = new LinkedHashSet<>(columns);
         all.addAll(hint.layouts().keySet());
         Master master = new Master(model, List.copyOf(all), objective, held);
-        Solution s = solver.optimise(master.program, master.hint(hint), clock.limits(nodes));
+        Solution s = solver.optimise(master.program, master.hint(hint), clock.leftMillis(), clock.cancelled());
         if (s.hasValues()) {
             best.offer(PlanWriter.write(model, master.choice(s.values())));
         }

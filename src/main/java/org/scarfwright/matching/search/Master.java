@@ -3,9 +3,7 @@ package org.scarfwright.matching.search;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,11 +45,7 @@ final class Master {
 
     final LinearProgram program = new LinearProgram();
     private final int[] preparedColumn;
-    /** By flow; flows that are not told apart share a column. */
-    private final int[] flowColumn;
-    /** Flows with a column of their own, in order of columns. */
-    private final List<Integer> ownFlow = new ArrayList<>();
-
+    private final int firstFlow;
     private final int[] setUpColumn;
     private final int[] supplyRow;
     private final int[] pieceRow;
@@ -64,16 +58,6 @@ final class Master {
      * @param held values of the levels held
      */
     Master(RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
-        this(model, layouts, objective, held, false);
-    }
-
-    /** @param coarse supplies of one kind are one: any neck goes with any head. Less than any plan costs, and good for prices */
-    Master(
-            RackModel model,
-            Collection<SiteLayout> layouts,
-            Objective objective,
-            Map<Measure, Long> held,
-            boolean coarse) {
         this.model = model;
         this.objective = objective;
         this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
@@ -95,27 +79,16 @@ final class Master {
             int most = model.bundles.get(r.bundle()).count();
             preparedColumn[r.index()] = program.addColumn(0, most, cost, true);
         }
-        flowColumn = new int[model.flows.size()];
-        Map<Flow, Integer> known = new HashMap<>();
-        for (int i = 0; i < flowColumn.length; i++) {
-            Flow f = model.flows.get(i);
-            Flow like = coarse
-                    ? new Flow(f.team(), model.kindOfSupply[f.neckSupply()], model.kindOfSupply[f.headSupply()])
-                    : f;
-            Integer column = known.get(like);
-            if (column == null) {
-                Team team = model.teams.get(f.team());
-                column = program.addColumn(0, team.quantity(), -team.weight() * objective.weight(Measure.FILLED), true);
-                known.put(like, column);
-                ownFlow.add(i);
-            }
-            flowColumn[i] = column;
+        firstFlow = program.columns();
+        for (Flow f : model.flows) {
+            Team team = model.teams.get(f.team());
+            program.addColumn(0, team.quantity(), -team.weight() * objective.weight(Measure.FILLED), true);
         }
         boolean countSetUps = objective.counts(Measure.SET_UPS) || this.held.containsKey(Measure.SET_UPS);
         for (int u = 0; u < setUpColumn.length; u++) {
             setUpColumn[u] = countSetUps ? program.addColumn(0, 1, objective.weight(Measure.SET_UPS), true) : -1;
         }
-        supplyRows(coarse);
+        supplyRows();
         pieceRows();
         teamRows();
         add(layouts);
@@ -172,18 +145,17 @@ final class Master {
         };
     }
 
-    private void supplyRows(boolean coarse) {
+    private void supplyRows() {
         for (int s = 0; s < supplyRow.length; s++) {
-            boolean shared = coarse && s > 0 && model.kindOfSupply[s] == model.kindOfSupply[s - 1];
-            supplyRow[s] = shared ? supplyRow[s - 1] : program.addRow(0, 0);
+            supplyRow[s] = program.addRow(0, 0);
         }
-        for (int i : ownFlow) {
+        for (int i = 0; i < model.flows.size(); i++) {
             Flow f = model.flows.get(i);
-            if (supplyRow[f.neckSupply()] == supplyRow[f.headSupply()]) {
-                program.put(supplyRow[f.neckSupply()], flowColumn[i], -2);
+            if (f.neckSupply() == f.headSupply()) {
+                program.put(supplyRow[f.neckSupply()], firstFlow + i, -2);
             } else {
-                program.put(supplyRow[f.neckSupply()], flowColumn[i], -1);
-                program.put(supplyRow[f.headSupply()], flowColumn[i], -1);
+                program.put(supplyRow[f.neckSupply()], firstFlow + i, -1);
+                program.put(supplyRow[f.headSupply()], firstFlow + i, -1);
             }
         }
     }
@@ -212,8 +184,8 @@ final class Master {
         for (int t = 0; t < row.length; t++) {
             row[t] = program.addRow(-FREE, model.teams.get(t).quantity());
         }
-        for (int i : ownFlow) {
-            program.put(row[model.flows.get(i).team()], flowColumn[i], 1);
+        for (int i = 0; i < model.flows.size(); i++) {
+            program.put(row[model.flows.get(i).team()], firstFlow + i, 1);
         }
     }
 
@@ -267,10 +239,10 @@ final class Master {
             Measure measure = h.getKey();
             if (measure == Measure.FILLED) {
                 filledRow = program.addRow(h.getValue().doubleValue(), FREE);
-                for (int i : ownFlow) {
+                for (int i = 0; i < model.flows.size(); i++) {
                     program.put(
                             filledRow,
-                            flowColumn[i],
+                            firstFlow + i,
                             model.teams.get(model.flows.get(i).team()).weight());
                 }
                 continue;
@@ -293,20 +265,6 @@ final class Master {
         }
     }
 
-    /**
-     * Lets parts be thrown away, and be bought at these prices: the relaxation's multipliers then stay between nothing and the
-     * price, from the first round on.
-     */
-    void trade(long[] buyCents) {
-        for (int s = 0; s < supplyRow.length; s++) {
-            if (s > 0 && supplyRow[s] == supplyRow[s - 1]) {
-                continue;
-            }
-            program.put(supplyRow[s], program.addColumn(0, FREE, 0, false), -1);
-            program.put(supplyRow[s], program.addColumn(0, FREE, buyCents[s], false), 1);
-        }
-    }
-
     private void put(int row, int column, long value) {
         if (value != 0) {
             program.put(row, column, value);
@@ -321,19 +279,6 @@ final class Master {
         }
         Measure level = objective.counts(Measure.FILLED) ? Measure.FILLED : Measure.BOOK_VALUE;
         return new Prices(level, supply, filledRow < 0 ? 0 : Math.max(0, Prices.of(duals[filledRow])));
-    }
-
-    /** Layouts that a relaxed solution cuts at least so often, those it cuts most often first. */
-    List<SiteLayout> mostly(double[] values, double atLeast) {
-        List<Integer> often = new ArrayList<>();
-        for (int c = 0; c < layouts.size(); c++) {
-            if (layoutColumn[c] < values.length && values[layoutColumn[c]] >= atLeast) {
-                often.add(c);
-            }
-        }
-        often.sort(Comparator.comparingDouble((Integer c) -> -values[layoutColumn[c]])
-                .thenComparingInt(c -> c));
-        return often.stream().map(layouts::get).toList();
     }
 
     /** A choice as values of the columns; layouts that are not columns are left out. */
@@ -355,7 +300,7 @@ final class Master {
             }
         }
         for (int i = 0; i < choice.flows().length; i++) {
-            values[flowColumn[i]] += choice.flows()[i];
+            values[firstFlow + i] = choice.flows()[i];
         }
         for (int u = 0; u < setUp.length; u++) {
             if (setUp[u] && setUpColumn[u] >= 0) {
@@ -386,7 +331,7 @@ final class Master {
         }
         int[] flows = new int[model.flows.size()];
         for (int i = 0; i < flows.length; i++) {
-            flows[i] = (int) Math.round(values[flowColumn[i]]);
+            flows[i] = (int) Math.round(values[firstFlow + i]);
         }
         return new Choice(times, prepared, flows);
     }

@@ -90,7 +90,7 @@ public final class NativeSolver implements LinearSolver {
                 return "the trial relaxation gave " + relaxed.outcome() + " " + relaxed.bound();
             }
         }
-        Solution whole = optimise(p, null, new Limits(10_000, -1, () -> false));
+        Solution whole = optimise(p, null, 10_000, () -> false);
         if (whole.outcome() != Outcome.OPTIMAL || Math.abs(whole.bound() + 2) > 1e-6) {
             return "the trial model gave " + whole.outcome() + " " + whole.bound();
         }
@@ -135,17 +135,17 @@ public final class NativeSolver implements LinearSolver {
     }
 
     @Override
-    public Solution optimise(LinearProgram program, double @Nullable [] hint, Limits limits) {
+    public Solution optimise(
+            LinearProgram program, double @Nullable [] hint, long limitMillis, BooleanSupplier cancelled) {
         Model model = new Model(program, WHOLE);
         try {
-            String settings = SETTINGS + "limits/nodes = " + limits.nodes() + "\n";
-            if (!model.solver.setSolverSpecificParametersAsString(settings)) {
-                throw new IllegalStateException("The native solver refuses its settings: " + settings);
+            if (!model.solver.setSolverSpecificParametersAsString(SETTINGS)) {
+                throw new IllegalStateException("The native solver refuses its settings: " + SETTINGS);
             }
             if (hint != null) {
                 model.solver.setHint(model.columns.toArray(new MPVariable[0]), hint);
             }
-            return switch (watched(model, limits)) {
+            return switch (watched(model, limitMillis, cancelled)) {
                 case OPTIMAL -> model.found(Outcome.OPTIMAL);
                 case FEASIBLE -> model.found(Outcome.FEASIBLE);
                 case INFEASIBLE -> without(MPSolver.ResultStatus.INFEASIBLE);
@@ -156,10 +156,10 @@ public final class NativeSolver implements LinearSolver {
         }
     }
 
-    private static MPSolver.ResultStatus watched(Model model, Limits limits) {
-        try (Watch watch = new Watch(model.solver, limits.cancelled())) {
+    private static MPSolver.ResultStatus watched(Model model, long limitMillis, BooleanSupplier cancelled) {
+        try (Watch watch = new Watch(model.solver, cancelled)) {
             watch.start();
-            return model.solve(limits.millis());
+            return model.solve(limitMillis);
         }
     }
 
