@@ -29,10 +29,6 @@ public record Correction(double measured) {
         return 100 / measured;
     }
 
-    public boolean isNone() {
-        return measured == 100;
-    }
-
     /**
      * What a person read off the bar; blank is none.
      *

@@ -1,6 +1,5 @@
 package org.scarfwright.week.paper;
 
-import java.util.Locale;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 
@@ -42,9 +41,5 @@ public enum PaperSize {
         }
         throw new InvalidInputException(
                 new FieldError("/paper", "Paper", typed, "must be A4 or Letter, for example A4"));
-    }
-
-    public String lower() {
-        return word.toLowerCase(Locale.ROOT);
     }
 }
