@@ -10,9 +10,11 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.scarfwright.shop.Workshop.Stretch;
 import org.scarfwright.web.ConflictException;
 import org.springframework.dao.DataIntegrityViolationException;
@@ -43,8 +45,13 @@ class JdbcWorkshop implements WorkshopBook {
                             .add(new Stretch(time(row.getInt("from_minute")), time(row.getInt("to_minute"))));
                 });
         Map<StepKind, Integer> minutes = new EnumMap<>(StepKind.class);
-        jdbc.sql("select kind, minutes from step_minutes order by kind").query(row -> {
-            minutes.put(StepKind.valueOf(row.getString("kind")), row.getInt("minutes"));
+        Set<StepKind> keepsMinutes = EnumSet.noneOf(StepKind.class);
+        jdbc.sql("select kind, minutes, learns from step_minutes order by kind").query(row -> {
+            StepKind kind = StepKind.valueOf(row.getString("kind"));
+            minutes.put(kind, row.getInt("minutes"));
+            if (!row.getBoolean("learns")) {
+                keepsMinutes.add(kind);
+            }
         });
         return jdbc.sql("select version, hands, people, clamp_sets, celsius_tenths, glue_code, set_up_minutes"
                         + " from workshop where id = 1")
@@ -58,7 +65,8 @@ class JdbcWorkshop implements WorkshopBook {
                                 decimal(row.getInt("celsius_tenths")),
                                 Optional.ofNullable(row.getString("glue_code")),
                                 row.getInt("set_up_minutes"),
-                                minutes)))
+                                minutes,
+                                keepsMinutes)))
                 .single();
     }
 
@@ -81,8 +89,10 @@ class JdbcWorkshop implements WorkshopBook {
             return false;
         }
         w.minutes()
-                .forEach((kind, minutes) -> jdbc.sql("update step_minutes set minutes = :minutes where kind = :kind")
+                .forEach((kind, minutes) -> jdbc.sql(
+                                "update step_minutes set minutes = :minutes, learns = :learns where kind = :kind")
                         .param("minutes", minutes)
+                        .param("learns", !w.keepsMinutes().contains(kind))
                         .param("kind", kind.name())
                         .update());
         jdbc.sql("delete from opening").update();

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What the shop has to work with.
@@ -19,6 +20,7 @@ import java.util.Optional;
  * @param glue code of the glue for designs that name none
  * @param setUpMinutes to bring a saw to an angle and a thickness, 0 to 240
  * @param minutes hands-on minutes of every step, 1 to 480
+ * @param keepsMinutes steps that are laid with these minutes even where others were learned
  */
 public record Workshop(
         Map<DayOfWeek, List<Stretch>> hours,
@@ -28,7 +30,8 @@ public record Workshop(
         BigDecimal celsius,
         Optional<String> glue,
         int setUpMinutes,
-        Map<StepKind, Integer> minutes) {
+        Map<StepKind, Integer> minutes,
+        Set<StepKind> keepsMinutes) {
     public Workshop {
         Map<DayOfWeek, List<Stretch>> opened = new EnumMap<>(DayOfWeek.class);
         hours.forEach((day, stretches) -> {
@@ -38,6 +41,7 @@ public record Workshop(
         });
         hours = java.util.Collections.unmodifiableMap(opened);
         minutes = java.util.Collections.unmodifiableMap(new EnumMap<>(minutes));
+        keepsMinutes = Set.copyOf(keepsMinutes);
     }
 
     /** Shop hours without a break; an end at midnight is written 00:00. */
@@ -51,5 +55,22 @@ public record Workshop(
     /** Hands-on minutes of one step. */
     public int minutesOf(StepKind kind) {
         return java.util.Objects.requireNonNull(minutes.get(kind));
+    }
+
+    /** True when a step is laid with what was learned: there are enough records, and nobody chose the shop's minutes. */
+    public boolean learns(StepKind kind, Map<StepKind, LearnedMinutes> learned) {
+        LearnedMinutes records = learned.get(kind);
+        return records != null && records.isEnough() && !keepsMinutes.contains(kind);
+    }
+
+    /** The same shop with the minutes its work is laid with. */
+    public Workshop laidWith(Map<StepKind, LearnedMinutes> learned) {
+        Map<StepKind, Integer> laid = new EnumMap<>(minutes);
+        learned.forEach((kind, records) -> {
+            if (learns(kind, learned)) {
+                laid.put(kind, records.minutes());
+            }
+        });
+        return new Workshop(hours, hands, people, clampSets, celsius, glue, setUpMinutes, laid, keepsMinutes);
     }
 }

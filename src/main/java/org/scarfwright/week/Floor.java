@@ -24,6 +24,7 @@ import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.shop.Glue;
 import org.scarfwright.shop.StepKind;
+import org.scarfwright.shop.StepRecords;
 import org.scarfwright.shop.Workshop;
 import org.scarfwright.shop.WorkshopBook;
 import org.scarfwright.shop.WorkshopBook.VersionedGlue;
@@ -44,15 +45,25 @@ class Floor {
     private final SpeciesCatalog woods;
     private final WorkshopBook book;
     private final JdbcWork rows;
+    private final StepRecords records;
     private final Clock clock;
 
-    Floor(Plans plans, Orders orders, Rack rack, SpeciesCatalog woods, WorkshopBook book, JdbcWork rows, Clock clock) {
+    Floor(
+            Plans plans,
+            Orders orders,
+            Rack rack,
+            SpeciesCatalog woods,
+            WorkshopBook book,
+            JdbcWork rows,
+            StepRecords records,
+            Clock clock) {
         this.plans = plans;
         this.orders = orders;
         this.rack = rack;
         this.woods = woods;
         this.book = book;
         this.rows = rows;
+        this.records = records;
         this.clock = clock;
     }
 
@@ -72,6 +83,11 @@ class Floor {
         return plans.find(plan).filter(p -> p.state() == Plan.State.ACCEPTED).isEmpty();
     }
 
+    /** The shop with the minutes its steps are laid with: learned ones where there are enough. */
+    Workshop workshop() {
+        return book.workshop().workshop().laidWith(records.learned());
+    }
+
     ShopCalendar calendar() {
         return new ShopCalendar(book.workshop().workshop(), book.daysOff(), clock.getZone());
     }
@@ -85,7 +101,7 @@ class Floor {
 
     /** Facts about the necks of some plans. */
     final class Facts {
-        final Workshop workshop = book.workshop().workshop();
+        private final Workshop workshop = book.workshop().workshop();
         private final Map<Long, Plan> byId = new HashMap<>();
         private final Map<Neck, Pairing> pairings = new HashMap<>();
         private final Map<String, Piece> pieces;

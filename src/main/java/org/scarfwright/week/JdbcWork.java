@@ -94,6 +94,20 @@ class JdbcWork implements ShopContents {
                 .list();
     }
 
+    /**
+     * Hands-on minutes people recorded of a kind of step, the latest first.
+     *
+     * @param most how many at the most
+     */
+    List<Integer> recorded(StepKind kind, int most) {
+        return jdbc.sql("select done_minutes from work_step where kind = :kind and state = 'DONE'"
+                        + " and done_minutes is not null order by done_at desc, id desc fetch first " + most
+                        + " rows only")
+                .param("kind", kind.name())
+                .query(Integer.class)
+                .list();
+    }
+
     void insert(WorkStep s) {
         jdbc.sql(
                         "insert into work_step (plan_id, week, order_code, neck_number, place, kind, part, piece_code, machine,"

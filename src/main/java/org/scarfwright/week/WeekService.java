@@ -26,6 +26,7 @@ import org.scarfwright.necks.Designs;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.shop.DayOff;
 import org.scarfwright.shop.StepKind;
+import org.scarfwright.shop.Workshop;
 import org.scarfwright.shop.WorkshopBook;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
@@ -125,10 +126,11 @@ class WeekService implements WeekWork {
                 rows.deletePlan(id);
             }
         }
+        Workshop workshop = floor.workshop();
         List<WorkStep> steps = new ArrayList<>();
         for (Plan plan : plans) {
             if (rows.ofPlan(plan.id()).isEmpty()) {
-                PlanSteps.of(plan, book.workshop().workshop()).forEach(rows::insert);
+                PlanSteps.of(plan, workshop).forEach(rows::insert);
             }
             steps.addAll(rows.ofPlan(plan.id()));
         }
@@ -166,7 +168,7 @@ class WeekService implements WeekWork {
         return new Question(
                 week,
                 nextMinutes(first.isAfter(now) ? first : now),
-                new WorkProblem.Shop(facts.workshop, calendar),
+                new WorkProblem.Shop(workshop, calendar),
                 steps,
                 toLay,
                 leftOut);

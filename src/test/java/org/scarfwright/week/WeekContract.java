@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
@@ -142,7 +143,15 @@ abstract class WeekContract {
 
     private static Workshop with(Workshop w, int hands, int clamps, String celsius, Optional<String> glue) {
         return new Workshop(
-                w.hours(), hands, w.people(), clamps, new BigDecimal(celsius), glue, w.setUpMinutes(), w.minutes());
+                w.hours(),
+                hands,
+                w.people(),
+                clamps,
+                new BigDecimal(celsius),
+                glue,
+                w.setUpMinutes(),
+                w.minutes(),
+                w.keepsMinutes());
     }
 
     private static List<WorkStep> steps(LaidWeek week) {
@@ -452,6 +461,53 @@ abstract class WeekContract {
     }
 
     @Test
+    void aStepIsLaidWithWhatWasRecordedOnceThereIsEnoughUnlessAPersonKeepsTheShopsMinutes() {
+        accepted();
+        WeekService friday = workAt(instant(MONDAY.minusDays(3), 12));
+        List<WorkStep> first = steps(friday.lay(WEEK));
+        List<WorkStep> flattened =
+                first.stream().filter(s -> s.kind() == StepKind.FLATTEN).toList();
+        assertThat(flattened).hasSizeGreaterThanOrEqualTo(3);
+        bench.done(flattened.get(0).id(), OptionalInt.of(31), "");
+        bench.done(flattened.get(1).id(), OptionalInt.of(8), "");
+        assertThat(friday.lay(WEEK).days().stream()
+                        .flatMap(d -> d.steps().stream())
+                        .filter(s -> s.kind() == StepKind.FLATTEN && !s.isDone()))
+                .allSatisfy(s -> assertThat(s.minutes()).isEqualTo(20));
+
+        // 8, 12, 31: the middle one.
+        bench.done(flattened.get(2).id(), OptionalInt.of(12), "");
+        assertThat(floor.workshop().minutesOf(StepKind.FLATTEN)).isEqualTo(12);
+        bench.takeBack(flattened.get(2).id());
+        assertThat(floor.workshop().minutesOf(StepKind.FLATTEN)).isEqualTo(20);
+        bench.done(flattened.get(2).id(), OptionalInt.of(12), "");
+
+        List<WorkStep> cuts = first.stream()
+                .filter(s -> s.kind() == StepKind.CUT)
+                .filter(s -> bench.card(s.id()).waitsFor().isEmpty())
+                .toList();
+        assertThat(cuts).hasSizeGreaterThanOrEqualTo(3);
+        cuts.subList(0, 3).forEach(s -> bench.done(s.id(), OptionalInt.of(3), ""));
+        assertThat(steps(friday.lay(WEEK)))
+                .filteredOn(s -> s.kind() == StepKind.CUT && !s.isDone())
+                .isNotEmpty()
+                .allSatisfy(s -> assertThat(s.minutes()).isEqualTo(3));
+        change(w -> new Workshop(
+                w.hours(),
+                w.hands(),
+                w.people(),
+                w.clampSets(),
+                w.celsius(),
+                w.glue(),
+                w.setUpMinutes(),
+                w.minutes(),
+                Set.of(StepKind.CUT)));
+        assertThat(steps(friday.lay(WEEK)))
+                .filteredOn(s -> s.kind() == StepKind.CUT && !s.isDone())
+                .allSatisfy(s -> assertThat(s.minutes()).isEqualTo(10));
+    }
+
+    @Test
     void theGreedySearchSaysSo() {
         accepted();
         WeekService without = new WeekService(
@@ -471,10 +527,20 @@ abstract class WeekContract {
     void theShopsHoursClampsAndGluesAreKept() {
         Map<DayOfWeek, List<Stretch>> hours = new HashMap<>();
         hours.put(DayOfWeek.SATURDAY, List.of(new Stretch(LocalTime.of(9, 0), LocalTime.MIDNIGHT)));
-        change(w -> new Workshop(hours, 2, "Ada, Bo", 5, new BigDecimal("18.5"), Optional.of("hide"), 15, w.minutes()));
+        change(w -> new Workshop(
+                hours,
+                2,
+                "Ada, Bo",
+                5,
+                new BigDecimal("18.5"),
+                Optional.of("hide"),
+                15,
+                w.minutes(),
+                Set.of(StepKind.CUT)));
         Workshop kept = book.workshop().workshop();
         assertThat(kept.hours()).isEqualTo(hours);
         assertThat(kept.people()).isEqualTo("Ada, Bo");
+        assertThat(kept.keepsMinutes()).containsExactly(StepKind.CUT);
         assertThat(kept.celsius()).isEqualByComparingTo("18.5");
         assertThat(book.change(0, kept)).isFalse();
         assertThat(book.addDayOff(new DayOff(MONDAY, "fair"))).isTrue();

@@ -6,9 +6,13 @@ import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.shop.DayOff;
 import org.scarfwright.shop.Glue;
+import org.scarfwright.shop.LearnedMinutes;
+import org.scarfwright.shop.StepKind;
+import org.scarfwright.shop.StepRecords;
 import org.scarfwright.shop.Workshop;
 import org.scarfwright.shop.WorkshopBook;
 import org.scarfwright.shop.WorkshopBook.VersionedGlue;
@@ -35,9 +39,11 @@ import tools.jackson.databind.JsonNode;
 @RequestMapping("/api/shop")
 class WorkshopApi {
     private final WorkshopBook book;
+    private final StepRecords records;
 
-    WorkshopApi(WorkshopBook book) {
+    WorkshopApi(WorkshopBook book, StepRecords records) {
         this.book = book;
+        this.records = records;
     }
 
     /** A glue on the wire; times in hours and minutes, temperatures in °C. */
@@ -82,6 +88,49 @@ class WorkshopApi {
             throw EditConditionException.stale();
         }
         return answer(book.workshop());
+    }
+
+    /**
+     * Minutes of one kind of step on the wire.
+     *
+     * @param key of its minutes in the workshop
+     * @param own the shop's own minutes
+     * @param learned median of the last recorded; null when nobody recorded any
+     * @param records how many it is of
+     * @param laidWith what the week is laid with
+     * @param from where that comes from: learned or own
+     */
+    record StepMinutesView(
+            String key,
+            String step,
+            int own,
+            @Nullable Integer learned,
+            int records,
+            @Nullable Integer least,
+            @Nullable Integer most,
+            int laidWith,
+            String from) {}
+
+    @GetMapping("/step-minutes")
+    List<StepMinutesView> stepMinutes() {
+        Workshop workshop = book.workshop().workshop();
+        Map<StepKind, LearnedMinutes> learned = records.learned();
+        Workshop laid = workshop.laidWith(learned);
+        return Stream.of(StepKind.values())
+                .map(kind -> {
+                    LearnedMinutes l = learned.get(kind);
+                    return new StepMinutesView(
+                            WorkshopForm.key(kind),
+                            kind.words(),
+                            workshop.minutesOf(kind),
+                            l == null ? null : Integer.valueOf(l.minutes()),
+                            l == null ? 0 : l.records(),
+                            l == null ? null : Integer.valueOf(l.least()),
+                            l == null ? null : Integer.valueOf(l.most()),
+                            laid.minutesOf(kind),
+                            workshop.learns(kind, learned) ? WorkshopForm.LEARNED : WorkshopForm.OWN);
+                })
+                .toList();
     }
 
     @GetMapping("/days-off")

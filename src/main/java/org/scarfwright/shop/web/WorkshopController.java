@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.scarfwright.shop.DayOff;
 import org.scarfwright.shop.Glue;
+import org.scarfwright.shop.StepRecords;
 import org.scarfwright.shop.Workshop;
 import org.scarfwright.shop.WorkshopBook;
 import org.scarfwright.shop.WorkshopBook.VersionedGlue;
@@ -34,9 +35,11 @@ class WorkshopController {
     private static final int LONGEST_WORD = 80;
 
     private final WorkshopBook book;
+    private final StepRecords records;
 
-    WorkshopController(WorkshopBook book) {
+    WorkshopController(WorkshopBook book, StepRecords records) {
         this.book = book;
+        this.records = records;
     }
 
     /** A glue as a row of the table. */
@@ -212,7 +215,8 @@ class WorkshopController {
         page.setStatus(status);
         page.addObject("form", form);
         page.addObject("days", WorkshopForm.days());
-        page.addObject("steps", WorkshopForm.steps());
+        page.addObject("steps", WorkshopForm.steps(book.workshop().workshop(), records.learned()));
+        page.addObject("sources", WorkshopForm.sources());
         page.addObject("off", off);
         page.addObject("daysOff", book.daysOff());
         List<Choice> glues = new ArrayList<>(List.of(new Choice("", "none")));

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.scarfwright.database.OnH2;
+import org.scarfwright.shop.StepKind;
 import org.scarfwright.shop.Workshop;
 import org.scarfwright.shop.Workshop.Stretch;
 import org.scarfwright.shop.WorkshopBook;
@@ -76,6 +77,7 @@ class WorkshopPagesTest {
             celsius     | 60             | write -10 to 50
             glue        | spit           | no glue of the shop
             cutMinutes  | 0              | write 1 to 480
+            cutMinutesFrom | guessed     | is neither “learned” nor “own”
             """)
     void whatIsWrongComesBackWithASentenceAndNothingIsSaved(String name, String typed, String sentence) {
         Workshop before = book.workshop().workshop();
@@ -92,6 +94,28 @@ class WorkshopPagesTest {
         send("/shop/workshop", now("hands", "2"));
         assertThat(send("/shop/workshop", old)).hasStatus(HttpStatus.CONFLICT);
         assertThat(book.workshop().workshop().hands()).isEqualTo(2);
+    }
+
+    @Test
+    void minutesSayWhereTheyComeFromAndAStepCanBeLeftAtTheShopsOwn() {
+        assertThat(mvc.get().uri("/shop/workshop").exchange())
+                .bodyText()
+                .contains("Nobody recorded minutes yet.", "Now laid with 10 min, the shop’s own.");
+        assertThat(send("/shop/workshop", now("cutMinutesFrom", "own"))).hasRedirectedUrl("/shop/workshop");
+        assertThat(book.workshop().workshop().keepsMinutes()).containsExactly(StepKind.CUT);
+        assertThat(mvc.get().uri("/api/shop/workshop").exchange())
+                .bodyJson()
+                .extractingPath("$.cutMinutesFrom")
+                .isEqualTo("own");
+        assertThat(send("/shop/workshop", now("cutMinutesFrom", "learned"))).hasRedirectedUrl("/shop/workshop");
+        assertThat(book.workshop().workshop().keepsMinutes()).isEmpty();
+        assertThat(mvc.get().uri("/api/shop/step-minutes").exchange())
+                .hasStatusOk()
+                .bodyJson()
+                .isLenientlyEqualTo("""
+                        [{"key": "flattenMinutes", "own": 20, "learned": null, "records": 0, "laidWith": 20, "from": "own"},
+                         {"key": "cutMinutes"}, {"key": "trueMinutes"}, {"key": "fitMinutes"}, {"key": "glueMinutes"},
+                         {"key": "unclampMinutes"}, {"key": "squareUpMinutes", "step": "square up"}]""");
     }
 
     @Test
