@@ -296,10 +296,58 @@ public final class CpSatScheduler implements Scheduler {
         }
 
         private void improve(Measure m) {
-            if (m == Measure.DAYS) {
-                fewerDays();
-                return;
+            switch (m) {
+                case LATE -> {
+                    if (!meets(
+                            new Limits(known(m), Long.MAX_VALUE, Math.toIntExact(value(Measure.DAYS)), null, null))) {
+                        minimise(m);
+                    }
+                }
+                case SET_UPS -> {
+                    if (!fewestFromBelow()) {
+                        minimise(m);
+                    }
+                }
+                case DAYS -> fewerDays();
             }
+        }
+
+        /** Takes a schedule within these limits; a bound that can be met is met sooner by asking for it than by coming down to it. */
+        private boolean meets(Limits limits) {
+            return ask(limits, HALF) == CpSolverStatus.OPTIMAL;
+        }
+
+        private CpSolverStatus ask(Limits limits, int part) {
+            Model model = new Model(slots, best, limits);
+            if (!model.fits()) {
+                return CpSolverStatus.INFEASIBLE;
+            }
+            CpSolver solver = solver(part);
+            CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
+            if (status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE) {
+                best = model.laid(solver);
+                return CpSolverStatus.OPTIMAL;
+            }
+            return status;
+        }
+
+        /** Tries as few set-ups as nothing speaks against, and one more each time there is no way; false when time ran out over one. */
+        private boolean fewestFromBelow() {
+            while (value(Measure.SET_UPS) > known(Measure.SET_UPS) && !over()) {
+                CpSolverStatus status = ask(
+                        new Limits(value(Measure.LATE), known(Measure.SET_UPS), slots.days.size(), null, null), PART);
+                if (status == CpSolverStatus.OPTIMAL) {
+                    return true;
+                }
+                if (status != CpSolverStatus.INFEASIBLE) {
+                    return false;
+                }
+                bound.put(Measure.SET_UPS, known(Measure.SET_UPS) + 1);
+            }
+            return true;
+        }
+
+        private void minimise(Measure m) {
             Values values = best.values(slots);
             Model model = new Model(
                     slots,
@@ -324,22 +372,20 @@ public final class CpSatScheduler implements Scheduler {
         private void fewerDays() {
             Values values = best.values(slots);
             for (int days = Math.toIntExact(known(Measure.DAYS)); days < value(Measure.DAYS) && !over(); days++) {
-                Model model = new Model(slots, best, new Limits(values.late(), values.setUps(), days, null, null));
-                CpSolver solver = solver();
-                CpSolverStatus status =
-                        model.fits() ? solver.solve(model.cp, new Stop(cancelled)) : CpSolverStatus.INFEASIBLE;
+                CpSolverStatus status = ask(new Limits(values.late(), values.setUps(), days, null, null), 1);
                 if (status == CpSolverStatus.UNKNOWN) {
                     return;
                 }
                 if (status == CpSolverStatus.INFEASIBLE) {
                     bound.put(Measure.DAYS, days + 1L);
-                } else {
-                    best = model.laid(solver);
                 }
             }
         }
 
-        /** One worker and a seed of its own: the same problem gives the same schedule. */
+        /**
+         * One worker and a seed of its own: the same problem gives the same schedule. Its linear relaxation holds all that can be said
+         * linearly: without that a week with many set-ups is not bounded.
+         */
         private CpSolver solver() {
             return solver(1);
         }
@@ -347,7 +393,11 @@ public final class CpSatScheduler implements Scheduler {
         private CpSolver solver(int part) {
             CpSolver solver = new CpSolver();
             double seconds = (deadline - System.nanoTime()) / 1e9 / part;
-            solver.getParameters().setNumWorkers(1).setRandomSeed(1).setMaxTimeInSeconds(Math.max(0.01, seconds));
+            solver.getParameters()
+                    .setNumWorkers(1)
+                    .setLinearizationLevel(2)
+                    .setRandomSeed(1)
+                    .setMaxTimeInSeconds(Math.max(0.01, seconds));
             return solver;
         }
     }
@@ -954,6 +1004,7 @@ public final class CpSatScheduler implements Scheduler {
                 order(w);
             }
             setUps();
+            hours();
             machines();
             people();
 
@@ -963,6 +1014,11 @@ public final class CpSatScheduler implements Scheduler {
                 BoolVar isLate = cp.newBoolVar("late " + g);
                 cp.addLessOrEqual(start[goal.work()], (long) slots.due(g) - slots.size(goal.work()))
                         .onlyEnforceIf(isLate.not());
+                cp.addGreaterOrEqual(
+                        LinearExpr.newBuilder()
+                                .add(isLate)
+                                .add(upTo(goal.work(), lastBefore(slots.due(g) - slots.size(goal.work())))),
+                        1);
                 cp.addHint(isLate, known[goal.work()] + slots.size(goal.work()) > slots.due(g));
                 late.addTerm(isLate, goal.weight());
             }
@@ -986,7 +1042,6 @@ public final class CpSatScheduler implements Scheduler {
         }
 
         private void place(int w, Limits limits) {
-            Work work = problem.works().get(w);
             List<Range> ranges = slots.starts(w).stream()
                     .filter(r -> slots.open.get(r.stretch()).day() < limits.days())
                     .filter(r -> limits.day() == null
@@ -1003,26 +1058,21 @@ public final class CpSatScheduler implements Scheduler {
             handsOn.add(interval[w]);
             cp.addHint(start[w], known[w]);
             Map<Integer, BoolVar> where = new LinkedHashMap<>();
-            boolean asked = work.setUp().isPresent()
-                    || work.after().stream().anyMatch(After::sameDay)
-                    || problem.works().stream()
-                            .anyMatch(other -> other.after().stream().anyMatch(a -> a.sameDay() && a.work() == w));
-            if (asked) {
-                for (Range r : ranges) {
-                    BoolVar here = cp.newBoolVar("work " + w + " in " + r.stretch());
-                    cp.addGreaterOrEqual(start[w], r.first()).onlyEnforceIf(here);
-                    cp.addLessOrEqual(start[w], r.last()).onlyEnforceIf(here);
-                    cp.addHint(here, r.first() <= known[w] && known[w] <= r.last());
-                    where.put(r.stretch(), here);
-                }
-                cp.addExactlyOne(where.values().toArray(new BoolVar[0]));
+            for (Range r : ranges) {
+                BoolVar here = cp.newBoolVar("work " + w + " in " + r.stretch());
+                cp.addGreaterOrEqual(start[w], r.first()).onlyEnforceIf(here);
+                cp.addLessOrEqual(start[w], r.last()).onlyEnforceIf(here);
+                cp.addHint(here, r.first() <= known[w] && known[w] <= r.last());
+                where.put(r.stretch(), here);
             }
+            cp.addExactlyOne(where.values().toArray(new BoolVar[0]));
             in.add(where);
         }
 
         private void order(int w) {
             for (After a : problem.works().get(w).after()) {
                 long gap = (long) slots.size(a.work()) + slots.atLeast(a);
+                byStretch(a, w);
                 cp.addGreaterOrEqual(start[w], LinearExpr.affine(start[a.work()], 1, gap));
                 if (a.atMost().isPresent()) {
                     cp.addLessOrEqual(
@@ -1034,6 +1084,51 @@ public final class CpSatScheduler implements Scheduler {
                         cp.addEquality(on(w, day), on(a.work(), day));
                     }
                 }
+            }
+        }
+
+        /** What the waits say of stretches alone; it follows from the starts, and is what bounds are found by. */
+        private void byStretch(After a, int w) {
+            for (int stretch : in.get(w).keySet()) {
+                int latest = slots.open.get(stretch).to() - slots.size(w) - slots.atLeast(a) - slots.size(a.work());
+                cp.addLessOrEqual(upTo(w, stretch), upTo(a.work(), lastBefore(latest)));
+            }
+        }
+
+        /** The last stretch that is open in this slot or before it. */
+        private int lastBefore(int slot) {
+            int last = -1;
+            for (int i = 0; i < slots.open.size(); i++) {
+                last = slots.open.get(i).from() <= slot ? i : last;
+            }
+            return last;
+        }
+
+        /** One when the work lies in this stretch or before. */
+        private LinearExpr upTo(int w, int stretch) {
+            return LinearExpr.sum(in.get(w).entrySet().stream()
+                    .filter(e -> e.getKey() <= stretch)
+                    .map(Map.Entry::getValue)
+                    .toArray(BoolVar[]::new));
+        }
+
+        /** The hours of a stretch hold what lies in it. */
+        private void hours() {
+            for (int i = 0; i < slots.open.size(); i++) {
+                LinearExprBuilder spent = LinearExpr.newBuilder();
+                for (int w = 0; w < start.length; w++) {
+                    BoolVar here = in.get(w).get(i);
+                    if (here != null) {
+                        spent.addTerm(here, slots.size(w));
+                    }
+                }
+                for (Made m : made) {
+                    if (m.stretch() == i) {
+                        spent.addTerm(m.made(), slots.setUp(m.works().get(0)));
+                    }
+                }
+                Open o = slots.open.get(i);
+                cp.addLessOrEqual(spent, (long) (o.to() - o.from()) * o.people());
             }
         }
 
@@ -1073,6 +1168,8 @@ public final class CpSatScheduler implements Scheduler {
                     IntVar from = cp.newIntVar(o.from(), o.to(), name + " from " + stretch);
                     IntVar size = cp.newIntVar(0, (long) o.to() - o.from(), name + " takes " + stretch);
                     IntVar to = cp.newIntVar(o.from(), o.to(), name + " to " + stretch);
+                    cp.addBoolOr(possible.stream().map(w -> in.get(w).get(here)).toArray(BoolVar[]::new))
+                            .onlyEnforceIf(isMade);
                     hint(possible, stretch, minutes, isMade, from, size, to);
                     IntervalVar machine =
                             cp.newOptionalIntervalVar(from, size, to, isMade, name + " machine " + stretch);
