@@ -232,6 +232,15 @@ class JdbcWork implements ShopContents {
                 .update());
     }
 
+    /** Tells more of how good the schedule is that holds; its values stay. */
+    void keepBounds(List<Level> levels) {
+        jdbc.sql("update laying set late_bound = :late, set_ups_bound = :setUps, days_bound = :days where id = 1")
+                .param("late", levels.get(0).bound())
+                .param("setUps", levels.get(1).bound())
+                .param("days", levels.get(2).bound())
+                .update();
+    }
+
     List<SetUp> setUps(Instant from, Instant to) {
         return jdbc.sql("select machine, starts, name, ready, ends from laid_set_up"
                         + " where starts >= :from and starts < :to order by starts, machine")

@@ -12,6 +12,7 @@ import org.scarfwright.week.WorkStep.Neck;
  * One week of the schedule that holds.
  *
  * @param laying how it was laid; empty when nothing was laid yet
+ * @param looksOn whether a better schedule is still looked for; where one is found it replaces this one
  * @param days Monday to Sunday
  * @param remarks what the schedule says of necks of accepted plans up to this week
  * @param unlaid necks of accepted plans up to this week that have something left to do and no time for it, without those that were
@@ -19,7 +20,13 @@ import org.scarfwright.week.WorkStep.Neck;
  * @param beyond necks of this week's plans with a step after its Sunday
  */
 public record LaidWeek(
-        IsoWeek week, Optional<Laying> laying, List<Day> days, List<Remark> remarks, int unlaid, List<Neck> beyond) {
+        IsoWeek week,
+        Optional<Laying> laying,
+        boolean looksOn,
+        List<Day> days,
+        List<Remark> remarks,
+        int unlaid,
+        List<Neck> beyond) {
     public LaidWeek {
         days = List.copyOf(days);
         remarks = List.copyOf(remarks);

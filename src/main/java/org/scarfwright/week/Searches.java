@@ -6,6 +6,9 @@ import org.scarfwright.week.schedule.Scheduler;
 interface Searches {
     Chosen choose();
 
-    /** @param note what a person must know of the choice; empty for the exact search */
-    record Chosen(Scheduler scheduler, String note) {}
+    /**
+     * @param note what a person must know of the choice; empty for the exact search
+     * @param looksOn whether more time can give a better schedule
+     */
+    record Chosen(Scheduler scheduler, String note, boolean looksOn) {}
 }

@@ -11,10 +11,11 @@ class WeekConfiguration {
     @Bean
     Searches searches() {
         return () -> CpSatScheduler.usable()
-                ? new Searches.Chosen(new CpSatScheduler(), "")
+                ? new Searches.Chosen(new CpSatScheduler(), "", true)
                 : new Searches.Chosen(
                         new GreedyScheduler(),
                         "The exact search cannot run on this machine, so the work was laid one after another; a better schedule"
-                                + " may exist.");
+                                + " may exist.",
+                        false);
     }
 }

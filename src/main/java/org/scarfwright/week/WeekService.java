@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -54,7 +55,11 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Lays the work. The search runs between two transactions and inside none. */
 @Service
 class WeekService implements WeekWork {
-    static final Duration LIMIT = Duration.ofSeconds(10);
+    /** As long as a person waits for the week. */
+    static final Duration SHOWN_WITHIN = Duration.ofSeconds(2);
+
+    /** As long as a better schedule is looked for once one is shown. */
+    static final Duration LOOKED_FOR = Duration.ofSeconds(60);
 
     /** Days the search looks ahead; more only when there is no room in fewer. */
     private static final List<Integer> AHEAD = List.of(21, 42, 126);
@@ -70,6 +75,7 @@ class WeekService implements WeekWork {
     private final WorkshopBook book;
     private final Designs designs;
     private final Searches searches;
+    private final LongerSearch longer;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -79,6 +85,7 @@ class WeekService implements WeekWork {
             WorkshopBook book,
             Designs designs,
             Searches searches,
+            LongerSearch longer,
             TransactionTemplate transaction,
             Clock clock) {
         this.floor = floor;
@@ -86,6 +93,7 @@ class WeekService implements WeekWork {
         this.book = book;
         this.designs = designs;
         this.searches = searches;
+        this.longer = longer;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -97,26 +105,70 @@ class WeekService implements WeekWork {
             WorkProblem.Shop shop,
             List<WorkStep> steps,
             List<NeckFacts> toLay,
-            List<Remark> leftOut) {}
+            List<Remark> leftOut) {
+        /** The same once its steps were written anew. */
+        Question with(List<WorkStep> written) {
+            return new Question(week, from, shop, written, toLay, leftOut);
+        }
+    }
 
     /** What the search found. */
     private record Answer(
             WorkProblem problem,
             @Nullable ScheduleProblem asked,
             @Nullable Schedule schedule,
-            List<Remark> remarks) {}
+            List<Remark> remarks,
+            int milliseconds) {}
 
     @Override
     public LaidWeek lay(IsoWeek week) {
+        longer.end();
         Question question = Objects.requireNonNull(transaction.execute(s -> read(week)));
         Searches.Chosen search = searches.choose();
-        long begun = System.nanoTime();
-        Answer answer = search(question, search);
-        int took = (int) Duration.ofNanos(System.nanoTime() - begun).toMillis();
-        return Objects.requireNonNull(transaction.execute(s -> {
-            keep(question, answer, search, took);
-            return week(week);
+        Answer answer = search(question, search, SHOWN_WITHIN, () -> false);
+        Question kept = Objects.requireNonNull(transaction.execute(s -> {
+            keep(question, answer, search);
+            return question.with(stepsOf(question));
         }));
+        Schedule shown = answer.schedule();
+        if (shown != null && !shown.proved() && search.looksOn()) {
+            longer.begin(ended -> lookOn(kept, shown, search, ended));
+        }
+        return Objects.requireNonNull(transaction.execute(s -> week(week)));
+    }
+
+    @Override
+    public boolean looksOn() {
+        return longer.isRunning();
+    }
+
+    /** Keeps a better schedule than the one shown, unless the work went on meanwhile or was laid anew. */
+    private void lookOn(Question kept, Schedule shown, Searches.Chosen search, BooleanSupplier ended) {
+        Answer answer = search(kept, search, LOOKED_FOR, ended);
+        Schedule found = answer.schedule();
+        if (found == null || ended.getAsBoolean()) {
+            return;
+        }
+        transaction.executeWithoutResult(s -> {
+            if (!stepsOf(kept).equals(kept.steps()) || ended.getAsBoolean()) {
+                return;
+            }
+            int better = Schedule.BY_VALUES.compare(found, shown);
+            if (better < 0) {
+                keep(kept, answer, search);
+            } else if (better == 0) {
+                rows.keepBounds(levels(found));
+            }
+        });
+    }
+
+    private List<WorkStep> stepsOf(Question q) {
+        return q.steps().stream()
+                .map(WorkStep::neck)
+                .map(Neck::plan)
+                .distinct()
+                .flatMap(id -> rows.ofPlan(id).stream())
+                .toList();
     }
 
     private Question read(IsoWeek week) {
@@ -183,24 +235,26 @@ class WeekService implements WeekWork {
     }
 
     /** Lays what can be laid: what finds no time is left out with its reason, and the rest tried again. */
-    private Answer search(Question q, Searches.Chosen search) {
+    private Answer search(Question q, Searches.Chosen search, Duration limit, BooleanSupplier ended) {
         Map<Neck, NeckFacts> left = q.toLay().stream()
                 .collect(Collectors.toMap(NeckFacts::neck, Function.identity(), (a, b) -> a, LinkedHashMap::new));
         List<Remark> remarks = new ArrayList<>(q.leftOut());
         Set<Neck> freshen = new HashSet<>();
-        long deadline = System.nanoTime() + LIMIT.toNanos();
+        long begun = System.nanoTime();
+        long deadline = begun + limit.toNanos();
         while (true) {
             WorkProblem problem = new WorkProblem(q.shop(), q.from(), List.copyOf(left.values()), q.steps(), freshen);
             if (problem.isEmpty()) {
-                return new Answer(problem, null, null, remarks);
+                return new Answer(problem, null, null, remarks, 0);
             }
             for (int days : AHEAD) {
                 ScheduleProblem asked = problem.over(days);
                 try {
                     Schedule schedule = search.scheduler()
-                            .lay(asked, Duration.ofNanos(Math.max(1, deadline - System.nanoTime())), () -> false);
+                            .lay(asked, Duration.ofNanos(Math.max(1, deadline - System.nanoTime())), ended);
                     remarks.addAll(late(problem, asked, schedule, q));
-                    return new Answer(problem, asked, schedule, remarks);
+                    return new Answer(problem, asked, schedule, remarks, (int)
+                            Duration.ofNanos(System.nanoTime() - begun).toMillis());
                 } catch (UnschedulableException e) {
                     if (e.reason() == Reason.NO_TIME_LEFT && days != AHEAD.get(AHEAD.size() - 1)) {
                         continue;
@@ -296,13 +350,8 @@ class WeekService implements WeekWork {
         return MOMENT.format(at.atZone(clock.getZone()));
     }
 
-    private void keep(Question q, Answer answer, Searches.Chosen search, int took) {
-        List<WorkStep> now = q.steps().stream()
-                .map(WorkStep::neck)
-                .map(Neck::plan)
-                .distinct()
-                .flatMap(id -> rows.ofPlan(id).stream())
-                .toList();
+    private void keep(Question q, Answer answer, Searches.Chosen search) {
+        List<WorkStep> now = stepsOf(q);
         if (!now.equals(q.steps())) {
             throw new ConflictException("Somebody worked on a step while the week was laid. Lay it again.");
         }
@@ -326,7 +375,7 @@ class WeekService implements WeekWork {
             schedule.setUps()
                     .forEach(m -> setUps.add(new SetUp(
                             answer.problem().machineOf(m.resource()), m.name(), m.start(), m.ready(), m.end())));
-            schedule.levels().forEach(l -> levels.add(new Level(name(l.measure()), l.value(), l.bound())));
+            levels.addAll(levels(schedule));
         } else {
             for (Measure m : Measure.values()) {
                 levels.add(new Level(name(m), 0, 0));
@@ -338,11 +387,17 @@ class WeekService implements WeekWork {
                         q.week(),
                         clock.instant().truncatedTo(ChronoUnit.SECONDS),
                         schedule == null ? "none" : schedule.engine(),
-                        took,
+                        answer.milliseconds(),
                         search.note(),
                         levels),
                 setUps,
                 answer.remarks());
+    }
+
+    private static List<Level> levels(Schedule schedule) {
+        return schedule.levels().stream()
+                .map(l -> new Level(name(l.measure()), l.value(), l.bound()))
+                .toList();
     }
 
     private static String name(Measure measure) {
@@ -405,6 +460,7 @@ class WeekService implements WeekWork {
         return new LaidWeek(
                 week,
                 rows.laying(),
+                longer.isRunning(),
                 days,
                 remarks,
                 unlaid.size(),

@@ -13,13 +13,17 @@ public interface WeekWork {
 
     /**
      * Lays everything that is not done yet of the accepted plans of this week and of the weeks before it, from now on. What is
-     * done stays, what is in clamps stays in clamps. Necks that cannot be laid are left out, each with its reason. Takes about a
-     * second, never more than ten.
+     * done stays, what is in clamps stays in clamps. Necks that cannot be laid are left out, each with its reason. Takes two seconds at
+     * the most; where more time can find a better schedule it is looked for after that, for a minute, and replaces this one unless
+     * somebody worked on a step or laid the week again.
      *
      * @throws InvalidInputException when no accepted plan of these weeks has anything left to do
      * @throws ConflictException when the work went on meanwhile
      */
     LaidWeek lay(IsoWeek week);
+
+    /** Whether a better schedule than the one that holds is still looked for. */
+    boolean looksOn();
 
     /**
      * Pins a step to a day; holds from the next laying on.

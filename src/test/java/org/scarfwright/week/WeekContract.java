@@ -38,7 +38,11 @@ import org.scarfwright.web.NotFoundException;
 import org.scarfwright.week.LaidWeek.Day;
 import org.scarfwright.week.LaidWeek.Remark;
 import org.scarfwright.week.WorkStep.State;
+import org.scarfwright.week.schedule.CpSatScheduler;
 import org.scarfwright.week.schedule.GreedyScheduler;
+import org.scarfwright.week.schedule.Schedule;
+import org.scarfwright.week.schedule.ScheduleProblem;
+import org.scarfwright.week.schedule.Scheduler;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -82,6 +86,9 @@ abstract class WeekContract {
     Searches searches;
 
     @Autowired
+    LongerSearch longer;
+
+    @Autowired
     TransactionTemplate transaction;
 
     @Autowired
@@ -117,7 +124,7 @@ abstract class WeekContract {
 
     /** The same work and bench on another clock. */
     private WeekService workAt(Instant now) {
-        return new WeekService(floor, rows, book, designs, searches, transaction, at(now));
+        return new WeekService(floor, rows, book, designs, searches, longer, transaction, at(now));
     }
 
     private BenchService benchAt(Instant now) {
@@ -515,12 +522,83 @@ abstract class WeekContract {
                 rows,
                 book,
                 designs,
-                () -> new Searches.Chosen(new GreedyScheduler(), "Laid one after another."),
+                () -> new Searches.Chosen(new GreedyScheduler(), "Laid one after another.", false),
+                longer,
                 transaction,
                 at(instant(MONDAY.minusDays(3), 12)));
         LaidWeek week = without.lay(WEEK);
         assertThat(week.laying().orElseThrow().engine()).isEqualTo(GreedyScheduler.ENGINE);
         assertThat(week.laying().orElseThrow().note()).isEqualTo("Laid one after another.");
+    }
+
+    /** Shows a schedule that begins two days late, and finds the exact one when it looks on. */
+    private WeekService thatLooksOn(Runnable meanwhile) {
+        Scheduler later = new CpSatScheduler();
+        return new WeekService(
+                floor,
+                rows,
+                book,
+                designs,
+                () -> new Searches.Chosen(
+                        (problem, limit, cancelled) -> {
+                            if (limit.compareTo(WeekService.SHOWN_WITHIN) <= 0) {
+                                return twoDaysLate(problem);
+                            }
+                            meanwhile.run();
+                            return later.lay(problem, limit, cancelled);
+                        },
+                        "",
+                        true),
+                new LongerSearch(Runnable::run),
+                transaction,
+                at(instant(MONDAY.minusDays(3), 12)));
+    }
+
+    private static Schedule twoDaysLate(ScheduleProblem p) {
+        LocalDate begins = p.hours().get(0).day().plusDays(2);
+        ScheduleProblem late = new ScheduleProblem(
+                p.from(),
+                p.hours().stream().filter(h -> !h.day().isBefore(begins)).toList(),
+                p.resources(),
+                p.works(),
+                p.holds(),
+                p.goals());
+        Schedule laid = new GreedyScheduler().lay(late, WeekService.SHOWN_WITHIN, () -> false);
+        return new Schedule(
+                laid.placed(),
+                laid.setUps(),
+                laid.levels().stream()
+                        .map(l -> new Schedule.Level(
+                                l.measure(), l.value() + (l.measure() == Schedule.Measure.DAYS ? 2 : 0), 0))
+                        .toList(),
+                laid.engine());
+    }
+
+    @Test
+    void aBetterScheduleReplacesTheOneShownOnceItIsFound() {
+        accepted();
+        LaidWeek laid = thatLooksOn(() -> assertThat(steps(work.week(WEEK)))
+                        .isNotEmpty()
+                        .allSatisfy(s ->
+                                assertThat(s.planned().orElseThrow().start()).isAfter(instant(MONDAY.plusDays(2), 0))))
+                .lay(WEEK);
+        assertThat(laid.looksOn()).isFalse();
+        assertThat(laid.laying().orElseThrow().engine()).isEqualTo(CpSatScheduler.ENGINE);
+        assertThat(laid.laying().orElseThrow().proved()).isTrue();
+        assertThat(steps(laid).get(0).planned().orElseThrow().start()).isBefore(instant(MONDAY.plusDays(1), 0));
+    }
+
+    @Test
+    void aScheduleFoundAfterAPersonWorkedOnAStepIsNotTaken() {
+        accepted();
+        WeekService week = thatLooksOn(() -> {
+            WorkStep first = steps(work.week(WEEK)).get(0);
+            bench.start(first.id(), "Ada");
+        });
+        LaidWeek laid = week.lay(WEEK);
+        assertThat(laid.laying().orElseThrow().engine()).isEqualTo(GreedyScheduler.ENGINE);
+        assertThat(laid.laying().orElseThrow().proved()).isFalse();
+        assertThat(steps(laid).get(0).progress().state()).isEqualTo(State.STARTED);
     }
 
     @Test

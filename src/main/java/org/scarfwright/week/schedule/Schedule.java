@@ -1,6 +1,7 @@
 package org.scarfwright.week.schedule;
 
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -16,6 +17,14 @@ public record Schedule(List<Placed> placed, List<SetUpMade> setUps, List<Level> 
         placed = List.copyOf(placed);
         setUps = List.copyOf(setUps);
         levels = List.copyOf(levels);
+    }
+
+    /** The better first: by the first measure, then by the second, then by the third. */
+    public static final Comparator<Schedule> BY_VALUES = Comparator.comparing(Schedule::values, Values.BETTER);
+
+    private Values values() {
+        return new Values(
+                levels.get(0).value(), levels.get(1).value(), levels.get(2).value());
     }
 
     /** When a work is done. */

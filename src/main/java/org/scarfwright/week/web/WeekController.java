@@ -103,6 +103,15 @@ class WeekController {
         }
     }
 
+    /** Asked by the week's page while a better schedule is looked for; the page is shown anew once that has ended. */
+    @GetMapping("/week/looks-on")
+    ResponseEntity<Void> looksOn() {
+        ResponseEntity.HeadersBuilder<?> answer = ResponseEntity.noContent();
+        return work.looksOn()
+                ? answer.build()
+                : answer.header("HX-Refresh", "true").build();
+    }
+
     @GetMapping("/week/calendar")
     ResponseEntity<byte[]> calendar(@RequestParam(name = "week", defaultValue = "") String typed) {
         IsoWeek week = WeekJson.week(typed);

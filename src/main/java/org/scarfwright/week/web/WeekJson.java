@@ -14,10 +14,15 @@ import org.scarfwright.week.LaidWeek;
 import org.scarfwright.week.WorkStep;
 import org.scarfwright.week.WorkStep.Span;
 
-/** A week on the wire; instants in UTC. */
+/**
+ * A week on the wire; instants in UTC.
+ *
+ * @param looksOn a better schedule is still looked for; ask again to see whether one was found
+ */
 record WeekJson(
         String week,
         @Nullable LayingJson laying,
+        boolean looksOn,
         List<DayJson> days,
         List<RemarkJson> remarks,
         int necksNotLaid,
@@ -90,6 +95,7 @@ record WeekJson(
                                         .map(x -> new LevelJson(x.name(), x.value(), x.bound()))
                                         .toList()))
                         .orElse(null),
+                w.looksOn(),
                 w.days().stream().map(WeekJson::day).toList(),
                 w.remarks().stream()
                         .map(r -> new RemarkJson(r.order(), r.number(), word(r.kind()), r.sentence()))

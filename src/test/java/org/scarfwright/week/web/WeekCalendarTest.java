@@ -54,6 +54,7 @@ class WeekCalendarTest {
                 new IsoWeek(2026, 49),
                 Optional.of(new LaidWeek.Laying(
                         new IsoWeek(2026, 49), Instant.parse("2026-11-25T12:00:00Z"), "exact", 5, "", List.of())),
+                false,
                 List.of(new LaidWeek.Day(
                         LocalDate.of(2026, 11, 30), Optional.empty(), List.of(), steps, List.of(), List.of(held))),
                 List.of(),
@@ -127,7 +128,8 @@ class WeekCalendarTest {
 
     @Test
     void aWeekWithoutWorkIsACalendarWithoutEvents() throws Exception {
-        LaidWeek empty = new LaidWeek(new IsoWeek(2026, 49), Optional.empty(), List.of(), List.of(), 0, List.of());
+        LaidWeek empty =
+                new LaidWeek(new IsoWeek(2026, 49), Optional.empty(), false, List.of(), List.of(), 0, List.of());
         assertThat(read(new WeekCalendar(empty).text()).<VEvent>getComponents("VEVENT"))
                 .isEmpty();
     }
