@@ -6,15 +6,16 @@ import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.PieceChanged;
 
 /**
- * One entry of the ledger: something that happened to a piece. Entries are added and never changed.
+ * What one entry did to one piece. An act on a size says what the piece's volume was and is; any other says the same twice.
  *
- * @param volumeBefore of the piece, before the act; zero when it was not there
- * @param volumeAfter of the piece, after the act; zero when it is not there any more
- * @param planId the plan it was done for; empty when none
+ * @param entry number of the entry it belongs to
+ * @param position its place in the entry, from 1
+ * @param who did it; "the shop" without sign-in
  * @param detail a sentence
  */
 public record Act(
-        long id,
+        long entry,
+        int position,
         PieceChanged.Kind kind,
         String pieceCode,
         Volume volumeBefore,
@@ -23,7 +24,7 @@ public record Act(
         Instant at,
         String who,
         String detail) {
-    /** What the act added to the rack; negative when it took something away. */
+    /** Positive where volume came in, negative where it went out. */
     public Volume change() {
         return volumeAfter.minus(volumeBefore);
     }

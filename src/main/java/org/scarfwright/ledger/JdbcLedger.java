@@ -1,24 +1,34 @@
 package org.scarfwright.ledger;
 
-import java.math.BigDecimal;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Clock;
-import java.time.OffsetDateTime;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.ledger.EntryTable.Draft;
+import org.scarfwright.ledger.EntryTable.DraftAct;
+import org.scarfwright.ledger.EntryTable.Head;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.Volume;
+import org.scarfwright.rack.Doing;
+import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.PieceChanged;
+import org.scarfwright.rack.PieceDocuments;
 import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.rack.PiecesChanged;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.NotFoundException;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
-import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
-import org.springframework.jdbc.core.namedparam.NamedParameterJdbcOperations;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.authentication.AnonymousAuthenticationToken;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -27,45 +37,74 @@ import org.springframework.transaction.annotation.Isolation;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
-/** The ledger's rows. There is deliberately nothing here that changes or removes one. */
 @Service
 class JdbcLedger implements Ledger, PieceHistory {
     private static final int LONGEST_NAME = 120;
 
-    private final JdbcClient jdbc;
-    private final NamedParameterJdbcOperations batches;
+    /** Longest time that is the same on both databases. */
+    private static final ChronoUnit FINEST = ChronoUnit.MICROS;
+
+    private final EntryTable table;
+    private final PieceDocuments documents;
     private final Pieces pieces;
+    private final ObjectProvider<Plans> plans;
     private final Clock clock;
 
-    JdbcLedger(JdbcClient jdbc, NamedParameterJdbcOperations batches, Pieces pieces, Clock clock) {
-        this.jdbc = jdbc;
-        this.batches = batches;
+    /** Plans are asked for late: they ask the ledger for a piece's history themselves. */
+    JdbcLedger(EntryTable table, PieceDocuments documents, Pieces pieces, ObjectProvider<Plans> plans, Clock clock) {
+        this.table = table;
+        this.documents = documents;
         this.pieces = pieces;
+        this.plans = plans;
         this.clock = clock;
     }
 
-    /** Writes inside the transaction of whoever did it: an act without its entry, or an entry without its act, cannot be. */
+    /**
+     * Writes inside the transaction of whoever did it: an act without its entry, or an entry without its act, cannot be. The end of
+     * the chain is locked before the pieces are read, so that what is written of them is what will be there.
+     */
     @EventListener
     @Transactional(propagation = Propagation.MANDATORY)
     void write(PiecesChanged event) {
-        OffsetDateTime at = OffsetDateTime.now(clock);
-        String who = who();
-        batches.batchUpdate(
-                "insert into act (kind, piece_code, volume_before_um3, volume_after_um3, plan_id, acted_at, who, detail)"
-                        + " values (:kind, :piece, :before, :after, :plan, :at, :who, :detail)",
-                event.changes().stream()
-                        .map(c -> new MapSqlParameterSource("kind", c.kind().name())
-                                .addValue("piece", c.pieceCode())
-                                .addValue(
-                                        "before",
-                                        new BigDecimal(c.volumeBefore().um3()))
-                                .addValue(
-                                        "after", new BigDecimal(c.volumeAfter().um3()))
-                                .addValue("plan", c.planId())
-                                .addValue("at", at)
-                                .addValue("who", who)
-                                .addValue("detail", c.detail()))
-                        .toArray(MapSqlParameterSource[]::new));
+        append(table.lockHead(), event);
+    }
+
+    private Head append(Head head, PiecesChanged event) {
+        List<PieceChanged> changes = new ArrayList<>(event.changes());
+        Set<String> named = new HashSet<>();
+        changes.forEach(c -> named.add(c.pieceCode()));
+        List<String> ofLots = documents.ofLots(event.lots()).stream()
+                .filter(c -> !named.contains(c))
+                .toList();
+        named.addAll(ofLots);
+        Map<String, String> now = documents.of(named);
+        for (String code : ofLots) {
+            Volume volume = documents.volumeThere(now.getOrDefault(code, PieceDocuments.NONE));
+            changes.add(new PieceChanged(
+                    PieceChanged.Kind.DESCRIBED,
+                    code,
+                    volume,
+                    volume,
+                    null,
+                    "The day its lot is ready changed with another piece of the lot."));
+        }
+        Doing doing = event.doing();
+        return table.append(
+                head,
+                new Draft(
+                        doing.kind(),
+                        now(),
+                        doing.who().isBlank() ? who() : shortened(doing.who().strip()),
+                        doing.why().strip(),
+                        doing.undoes(),
+                        changes.stream()
+                                .map(c -> new DraftAct(c, now.getOrDefault(c.pieceCode(), PieceDocuments.NONE)))
+                                .toList(),
+                        event.outcomes()));
+    }
+
+    private Instant now() {
+        return clock.instant().truncatedTo(FINEST);
     }
 
     /** Without sign-in everybody is the shop. */
@@ -74,7 +113,10 @@ class JdbcLedger implements Ledger, PieceHistory {
         if (person == null || person instanceof AnonymousAuthenticationToken || !person.isAuthenticated()) {
             return "the shop";
         }
-        String name = person.getName();
+        return shortened(person.getName());
+    }
+
+    private static String shortened(String name) {
         return name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) : name;
     }
 
@@ -85,67 +127,157 @@ class JdbcLedger implements Ledger, PieceHistory {
         String code = pieceCode == null
                 ? ""
                 : pieceCode.strip().toUpperCase(Locale.ROOT).replace("\0", "");
-        String where = code.isEmpty() ? "" : " where piece_code = :code";
-        long total = jdbc.sql("select count(*) from act" + where)
-                .param("code", code)
-                .query(Long.class)
-                .single();
+        long total = table.count(code);
         int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
         int shown = Math.max(1, Math.min(page, pages));
-        List<Act> acts = jdbc.sql("select * from act" + where + " order by id desc limit :most offset :skipped")
-                .param("code", code)
-                .param("most", onPage)
-                .param("skipped", (long) (shown - 1) * onPage)
-                .query((rs, n) -> act(rs))
-                .list();
-        return new ActList(acts, shown, pages, total);
+        return new ActList(table.acts(code, onPage, (long) (shown - 1) * onPage), shown, pages, total);
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<Entry> of(String code) {
         return acts(code, 1, LARGEST_PAGE).acts().stream()
-                .map(a -> new Entry(a.at(), a.who(), ActWords.kind(a.kind()), a.detail()))
+                .map(a -> new Entry(a.entry(), a.at(), a.who(), ActWords.kind(a.kind()), a.detail()))
                 .toList();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<org.scarfwright.ledger.Entry> entry(long id) {
+        return table.entry(id);
     }
 
     /** One snapshot, so that an act between the two sums does not look like a book that does not close. */
     @Override
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Balance balance() {
-        List<Balance.Line> lines = new ArrayList<>(jdbc.sql("""
-                        select kind, count(*) as acts,
-                            sum(case when volume_after_um3 > volume_before_um3
-                                then volume_after_um3 - volume_before_um3 else 0 end) as came_in,
-                            sum(case when volume_before_um3 > volume_after_um3
-                                then volume_before_um3 - volume_after_um3 else 0 end) as went_out
-                        from act group by kind order by kind
-                        """)
-                .query((rs, n) -> new Balance.Line(
-                        PieceChanged.Kind.valueOf(rs.getString("kind")),
-                        rs.getLong("acts"),
-                        volume(rs, "came_in"),
-                        volume(rs, "went_out")))
-                .list());
-        lines.sort(Comparator.comparing(Balance.Line::kind));
-        return new Balance(lines, pieces.volume());
+        return new Balance(table.balance(), pieces.volume());
     }
 
-    private static Act act(ResultSet rs) throws SQLException {
-        BigDecimal plan = rs.getBigDecimal("plan_id");
-        return new Act(
-                rs.getLong("id"),
-                PieceChanged.Kind.valueOf(rs.getString("kind")),
-                rs.getString("piece_code"),
-                volume(rs, "volume_before_um3"),
-                volume(rs, "volume_after_um3"),
-                plan == null ? null : plan.longValueExact(),
-                rs.getObject("acted_at", OffsetDateTime.class).toInstant(),
-                rs.getString("who"),
-                rs.getString("detail"));
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<String> refusal(long id) {
+        return table.entry(id).flatMap(this::refusal);
     }
 
-    private static Volume volume(ResultSet rs, String column) throws SQLException {
-        return new Volume(rs.getBigDecimal(column).toBigIntegerExact());
+    private Optional<String> refusal(org.scarfwright.ledger.Entry entry) {
+        if (entry.undoneBy() != null) {
+            return Optional.of("Entry " + entry.id() + " was taken back already, by entry " + entry.undoneBy() + ".");
+        }
+        switch (entry.kind()) {
+            case RESERVED, RELEASED -> {
+                return Optional.of("Entry " + entry.id() + " belongs to a plan: accept or undo the plan itself.");
+            }
+            case CARRIED -> {
+                return Optional.of("Entry " + entry.id()
+                        + " only wrote down what was there already; nothing happened that could be taken back.");
+            }
+            default -> {}
+        }
+        if (table.since(entry.who(), entry.id()) >= UNDOABLE) {
+            return Optional.of("Entry " + entry.id() + " is older than the last " + UNDOABLE + " entries of "
+                    + entry.who() + "; only those can be taken back.");
+        }
+        Optional<EntryTable.Later> later = inTheWay(table.later(codes(entry), entry.id()));
+        if (later.isPresent()) {
+            long id = later.get().entry();
+            org.scarfwright.ledger.Entry by = table.entry(id).orElseThrow();
+            return Optional.of("Entry " + id + " ("
+                    + ActWords.kind(by.kind()).toLowerCase(Locale.ROOT) + ", by " + by.who()
+                    + ") came after it on piece " + later.get().piece() + ". Take that back first.");
+        }
+        return earlier(entry).entrySet().stream()
+                .flatMap(e -> cannotBe(e.getKey(), e.getValue()).stream())
+                .findFirst();
+    }
+
+    /** The newest of the entries that came later and still counts: one that was taken back, and what took it back, do not. */
+    private static Optional<EntryTable.Later> inTheWay(List<EntryTable.Later> later) {
+        Set<Long> all = new HashSet<>();
+        later.forEach(l -> all.add(l.entry()));
+        Set<Long> takenBack = new HashSet<>();
+        for (EntryTable.Later l : later) {
+            if (takenBack.contains(l.entry())) {
+                continue;
+            }
+            if (!all.contains(l.undoes())) {
+                return Optional.of(l);
+            }
+            takenBack.add(l.undoes());
+        }
+        return Optional.empty();
+    }
+
+    /** A piece can only be put back into the hands of a plan that still holds. */
+    private Optional<String> cannotBe(String code, Optional<String> document) {
+        if (document.isEmpty()) {
+            return Optional.of("What piece " + code
+                    + " was before is not known: the entry is from before the ledger kept whole states.");
+        }
+        return documents.planOf(document.get()).stream()
+                .boxed()
+                .filter(plan -> plans.getObject()
+                        .find(plan)
+                        .filter(p -> p.state() == Plan.State.ACCEPTED)
+                        .isEmpty())
+                .map(plan -> "Piece " + code + " was held by plan " + plan + " then, and that plan was undone since.")
+                .findFirst();
+    }
+
+    private static List<String> codes(org.scarfwright.ledger.Entry entry) {
+        return entry.acts().stream().map(Act::pieceCode).distinct().sorted().toList();
+    }
+
+    /** The states before an entry, by code; empty where nobody knows. */
+    private Map<String, Optional<String>> earlier(org.scarfwright.ledger.Entry entry) {
+        Map<String, Optional<String>> before = new LinkedHashMap<>();
+        for (String code : codes(entry)) {
+            before.put(
+                    code,
+                    table.before(code, entry.id())
+                            .map(b -> Optional.ofNullable(b.document()))
+                            .orElse(Optional.of(PieceDocuments.NONE)));
+        }
+        return before;
+    }
+
+    @Override
+    @Transactional
+    public org.scarfwright.ledger.Entry undo(long id, String who, String why) {
+        // The rows of the pieces are locked before the end of the chain, as everybody locks them.
+        org.scarfwright.ledger.Entry entry =
+                table.entry(id).orElseThrow(() -> new NotFoundException("There is no entry " + id + "."));
+        refuse(entry);
+        Map<String, String> now = documents.of(codes(entry));
+        Map<String, String> before = new LinkedHashMap<>();
+        earlier(entry).forEach((code, document) -> before.put(code, document.orElseThrow()));
+        Set<String> lots = documents.putBack(before);
+        Head head = table.lockHead();
+        // Somebody may have written about the pieces between the first look and the lock.
+        refuse(table.entry(id).orElseThrow());
+        List<PieceChanged> changes = new ArrayList<>();
+        before.forEach((code, document) -> changes.add(new PieceChanged(
+                PieceChanged.Kind.UNDONE,
+                code,
+                documents.volumeThere(now.getOrDefault(code, PieceDocuments.NONE)),
+                documents.volumeThere(document),
+                null,
+                document.equals(PieceDocuments.NONE)
+                        ? "Taken away: entry " + id + " was taken back."
+                        : "Put back to what it was before entry " + id + ".")));
+        Head end = append(
+                head,
+                new PiecesChanged(
+                        new Doing(PieceChanged.Kind.UNDONE, who, why, id),
+                        changes,
+                        entry.outcomes().stream().map(Outcome::reversed).toList(),
+                        lots));
+        return table.entry(end.entry()).orElseThrow();
+    }
+
+    private void refuse(org.scarfwright.ledger.Entry entry) {
+        refusal(entry).ifPresent(sentence -> {
+            throw new ConflictException(sentence);
+        });
     }
 }

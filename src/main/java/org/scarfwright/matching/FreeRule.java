@@ -21,6 +21,7 @@ record FreeRule() implements PartRule {
             case AT_BENCH -> "at the bench";
             case USED_UP -> "used up";
             case SCRAPPED -> "scrapped";
+            case SOLD -> "sold";
             case ON_RACK -> throw new IllegalStateException("a free piece is not refused");
         };
         return new Verdict.Refused(name(), where, null);

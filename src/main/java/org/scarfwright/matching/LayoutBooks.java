@@ -27,17 +27,37 @@ import org.scarfwright.rack.Piece;
  * difference, which is below one unit for each part.
  */
 final class LayoutBooks {
-    private final Piece piece;
+    private final Length width;
+    private final Length thickness;
     private final Length sawn;
     private final boolean rescue;
     private Books books;
 
     LayoutBooks(Piece piece, Length sawn, boolean rescue) {
-        this.piece = piece;
+        this(
+                new Plan.Stretch(
+                        1, Length.ZERO, piece.length().length(), piece.width().length(), true),
+                piece.thickness().length(),
+                sawn,
+                rescue);
+    }
+
+    /** Of a stretch of a piece that is laid out already. */
+    LayoutBooks(Plan.PieceLayout layout, Length stretch) {
+        this(
+                new Plan.Stretch(1, Length.ZERO, stretch, layout.width(), true),
+                layout.thickness(),
+                layout.sawnThickness(),
+                !layout.books().rescued().isZero());
+    }
+
+    private LayoutBooks(Plan.Stretch wood, Length thickness, Length sawn, boolean rescue) {
+        this.width = wood.width();
+        this.thickness = thickness;
         this.sawn = sawn;
         this.rescue = rescue;
         this.books = new Books(
-                piece.volume(),
+                Volume.of(wood.to(), wood.width(), thickness),
                 Volume.ZERO,
                 Volume.ZERO,
                 Volume.ZERO,
@@ -57,15 +77,15 @@ final class LayoutBooks {
     }
 
     void trim(Length length) {
-        add(new Figures().trim(block(length, piece.thickness().length())));
+        add(new Figures().trim(block(length, thickness)));
     }
 
     void squareCut(Length kerf) {
-        add(new Figures().kerf(block(kerf, piece.thickness().length())));
+        add(new Figures().kerf(block(kerf, thickness)));
     }
 
     void rest(Length length, boolean usable) {
-        Volume volume = block(length, piece.thickness().length());
+        Volume volume = block(length, thickness);
         add(usable ? new Figures().usableRest(volume) : new Figures().unusableRest(volume));
     }
 
@@ -81,7 +101,7 @@ final class LayoutBooks {
             length = length.plus(part.shortSide());
         }
         Figures f = new Figures();
-        f.planing(block(length, piece.thickness().length().minus(sawn)));
+        f.planing(block(length, thickness.minus(sawn)));
         f.kerf(block(kerfRun, sawn));
 
         BigInteger partsUm3 = BigInteger.ZERO;
@@ -89,12 +109,11 @@ final class LayoutBooks {
         for (SectionPart part : parts) {
             BigInteger side = big(part.shortSide().times(2).plus(run)).multiply(big(sawn));
             partsUm3 = partsUm3.add(side.multiply(big(part.width())).shiftRight(1));
-            twice = twice.add(side.multiply(big(piece.width().length())));
+            twice = twice.add(side.multiply(big(width)));
         }
         BigInteger wedge = BigInteger.ZERO;
         if (parts.size() == 1) {
-            BigInteger twiceWedge =
-                    big(run).multiply(big(sawn)).multiply(big(piece.width().length()));
+            BigInteger twiceWedge = big(run).multiply(big(sawn)).multiply(big(width));
             wedge = twiceWedge.add(BigInteger.ONE).shiftRight(1);
             twice = twice.add(twiceWedge);
         }
@@ -111,7 +130,7 @@ final class LayoutBooks {
     }
 
     private Volume block(Length length, Length thickness) {
-        return Volume.of(length, piece.width().length(), thickness);
+        return Volume.of(length, width, thickness);
     }
 
     private static BigInteger big(Length length) {

@@ -323,6 +323,21 @@ public record Plan(
                     rescued.plus(o.rescued));
         }
 
+        /** What these have more than others. */
+        public Books minus(Books o) {
+            return new Books(
+                    input.minus(o.input),
+                    parts.minus(o.parts),
+                    kerf.minus(o.kerf),
+                    bevel.minus(o.bevel),
+                    edge.minus(o.edge),
+                    trim.minus(o.trim),
+                    planing.minus(o.planing),
+                    usableRest.minus(o.usableRest),
+                    unusableRest.minus(o.unusableRest),
+                    rescued.minus(o.rescued));
+        }
+
         /** Zero when the books close. */
         public Volume difference() {
             return input.minus(parts)

@@ -2,6 +2,7 @@ package org.scarfwright.measure;
 
 import java.math.BigDecimal;
 import java.math.BigInteger;
+import java.math.RoundingMode;
 
 /**
  * A volume in whole cubic micrometres. Sums are exact: a board is about 1e15 of them, so a rack outgrows a long.
@@ -11,6 +12,8 @@ import java.math.BigInteger;
 public record Volume(BigInteger um3) implements Comparable<Volume> {
     public static final Volume ZERO = new Volume(BigInteger.ZERO);
 
+    private static final BigDecimal MOST_CM3 = BigDecimal.valueOf(10_000_000);
+
     public static Volume ofUm3(long um3) {
         return new Volume(BigInteger.valueOf(um3));
     }
@@ -19,6 +22,20 @@ public record Volume(BigInteger um3) implements Comparable<Volume> {
     public static Volume of(Length a, Length b, Length c) {
         return new Volume(
                 BigInteger.valueOf(a.um()).multiply(BigInteger.valueOf(b.um())).multiply(BigInteger.valueOf(c.um())));
+    }
+
+    /**
+     * Cubic centimetres as people write them, such as 12.5 or 12,5; rounded once to the nearest cubic micrometre.
+     *
+     * @throws MeasureFormatException with a sentence that says what would be right
+     */
+    public static Volume parseCm3(String text) {
+        BigDecimal cm3 = Decimals.parse(text, "12 or 12.5");
+        if (cm3.compareTo(MOST_CM3) > 0) {
+            throw new MeasureFormatException(Decimals.quote(text) + " is too large; write cm³, for example 12.5");
+        }
+        return new Volume(
+                cm3.movePointRight(12).setScale(0, RoundingMode.HALF_UP).toBigIntegerExact());
     }
 
     public Volume plus(Volume other) {

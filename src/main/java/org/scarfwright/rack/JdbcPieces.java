@@ -4,7 +4,6 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -27,8 +26,6 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Service
 class JdbcPieces implements Pieces {
-    private static final Set<PieceState> THERE =
-            EnumSet.of(PieceState.ON_RACK, PieceState.RESERVED, PieceState.AT_BENCH);
     private static final int MOST_WORDS = 8;
     private static final int JUDGED_AT_ONCE = 1000;
     private static final List<PieceField> READINGS = Stream.concat(
@@ -78,7 +75,7 @@ class JdbcPieces implements Pieces {
     /** Judges the pieces that were not judged by the designs and rules of now: all of them once, then those that changed. */
     private void judge() {
         PieceUses.Standard standard = uses.standard();
-        List<Long> ids = table.notJudged(standard.key(), THERE);
+        List<Long> ids = table.notJudged(standard.key(), PieceState.THERE);
         for (int from = 0; from < ids.size(); from += JUDGED_AT_ONCE) {
             Map<Piece, PieceUses.Fitness> fitness = new LinkedHashMap<>();
             table.loadIds(ids.subList(from, Math.min(ids.size(), from + JUDGED_AT_ONCE)))
@@ -101,19 +98,24 @@ class JdbcPieces implements Pieces {
                             random)
                     .get(0);
         }
+        Set<String> lots;
         try {
-            table.insert(List.of(new PieceTable.NewPiece(code, null, facts, LocalDate.now(clock))));
+            lots = table.insert(List.of(new PieceTable.NewPiece(code, null, facts, LocalDate.now(clock))));
         } catch (DuplicateKeyException e) {
             throw new ConflictException("Another piece was added at the same moment; send it again.", e);
         }
         Piece piece = table.loadCodes(List.of(code)).get(0);
-        events.publishEvent(new PiecesChanged(List.of(new PieceChanged(
-                PieceChanged.Kind.BOUGHT,
-                code,
-                Volume.ZERO,
-                piece.volume(),
-                null,
-                "Added to the rack: " + PieceWords.size(piece) + "."))));
+        events.publishEvent(new PiecesChanged(
+                Doing.of(PieceChanged.Kind.BOUGHT),
+                List.of(new PieceChanged(
+                        PieceChanged.Kind.BOUGHT,
+                        code,
+                        Volume.ZERO,
+                        piece.volume(),
+                        null,
+                        "Added to the rack: " + PieceWords.size(piece) + ".")),
+                List.of(),
+                lots));
         return piece;
     }
 
@@ -165,15 +167,15 @@ class JdbcPieces implements Pieces {
                     + "; its size, wood and flaws stay as they are until it is free. "
                     + (seen.state() == PieceState.RESERVED ? "Undo the plan that holds it first." : ""));
         }
+        Set<String> lots;
         try {
-            if (!table.replace(seen, facts)) {
-                throw new PieceChangedSinceException(seen.code());
-            }
+            lots = table.replace(seen, facts).orElseThrow(() -> new PieceChangedSinceException(seen.code()));
         } catch (DuplicateKeyException e) {
             throw new ConflictException("The same place or lot was added at the same moment; send it again.", e);
         }
         Piece piece = table.loadCodes(List.of(seen.code())).get(0);
-        events.publishEvent(new PiecesChanged(difference.acts(seen, piece)));
+        List<PieceChanged> acts = difference.acts(seen, piece);
+        events.publishEvent(new PiecesChanged(Doing.of(acts.get(0).kind()), acts, List.of(), lots));
         return piece;
     }
 
@@ -245,7 +247,7 @@ class JdbcPieces implements Pieces {
     @Override
     @Transactional(readOnly = true)
     public Volume volume() {
-        return table.volume(THERE);
+        return table.volume(PieceState.THERE);
     }
 
     private PieceReader reader() {
@@ -307,7 +309,7 @@ class JdbcPieces implements Pieces {
             conditions.add("p.thickness_um >= :thickness");
         }
         if (filter.can() != null) {
-            values.put("there", THERE.stream().map(Enum::name).toList());
+            values.put("there", PieceState.THERE.stream().map(Enum::name).toList());
             conditions.add((filter.can() == PieceFilter.Can.NECK ? "p.fits_neck" : "p.fits_head")
                     + " = true and p.state in (:there)");
         }

@@ -7,7 +7,9 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
+import org.scarfwright.web.ConflictException;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -85,14 +87,26 @@ class JdbcRack implements Rack {
             throw new PieceNotFreeException(
                     List.of("One of the pieces was reserved at the same moment; match again."), e);
         }
-        events.publishEvent(new PiecesChanged(pieces.stream()
-                .map(p -> act(PieceChanged.Kind.RESERVED, p, planId, "Reserved for plan " + planId + "."))
-                .toList()));
+        events.publishEvent(new PiecesChanged(
+                Doing.of(PieceChanged.Kind.RESERVED),
+                pieces.stream()
+                        .map(p -> act(PieceChanged.Kind.RESERVED, p, planId, "Reserved for plan " + planId + "."))
+                        .toList()));
     }
 
     @Override
     @Transactional
     public void release(long planId) {
+        List<String> begun = jdbc.sql("select p.code from reservation r join piece p on p.id = r.piece_id"
+                        + " where r.plan_id = :plan and p.state <> 'RESERVED' order by p.code_order")
+                .param("plan", planId)
+                .query(String.class)
+                .list();
+        if (!begun.isEmpty()) {
+            throw new ConflictException((begun.size() == 1 ? "Piece " : "Pieces ") + String.join(", ", begun)
+                    + (begun.size() == 1 ? " was" : " were") + " cut for plan " + planId
+                    + " already, so it cannot be undone. Undo those cuts in the ledger first.");
+        }
         List<Piece> pieces = table.load(new PieceTable.Where(
                 "p.state = 'RESERVED' and p.id in (select r.piece_id from reservation r where r.plan_id = :plan)",
                 Map.of("plan", planId)));
@@ -108,9 +122,22 @@ class JdbcRack implements Rack {
                     .param("piece", piece.id())
                     .update();
         }
-        events.publishEvent(new PiecesChanged(pieces.stream()
-                .map(p -> act(PieceChanged.Kind.RELEASED, p, planId, "Released from plan " + planId + "."))
-                .toList()));
+        events.publishEvent(new PiecesChanged(
+                Doing.of(PieceChanged.Kind.RELEASED),
+                pieces.stream()
+                        .map(p -> act(PieceChanged.Kind.RELEASED, p, planId, "Released from plan " + planId + "."))
+                        .toList()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public OptionalLong holder(String code) {
+        return jdbc.sql("select r.plan_id from reservation r join piece p on p.id = r.piece_id where p.code = :code")
+                .param("code", PieceCodes.written(code))
+                .query(Long.class)
+                .optional()
+                .map(OptionalLong::of)
+                .orElse(OptionalLong.empty());
     }
 
     @Override
@@ -138,6 +165,7 @@ class JdbcRack implements Rack {
                         case AT_BENCH -> "Piece " + code + " is at the bench.";
                         case USED_UP -> "Piece " + code + " is used up.";
                         case SCRAPPED -> "Piece " + code + " was scrapped.";
+                        case SOLD -> "Piece " + code + " was sold.";
                         case ON_RACK ->
                             "Piece " + code + " was changed since"
                                     + (Long.valueOf(piece.version()).equals(wanted.get(code))
@@ -149,6 +177,6 @@ class JdbcRack implements Rack {
     }
 
     private static PieceChanged act(PieceChanged.Kind kind, Piece piece, long planId, String detail) {
-        return new PieceChanged(kind, piece.code(), piece.volume(), piece.volume(), planId, detail);
+        return new PieceChanged(kind, piece.code(), piece.volumeThere(), piece.volumeThere(), planId, detail);
     }
 }

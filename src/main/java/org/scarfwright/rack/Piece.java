@@ -2,6 +2,7 @@ package org.scarfwright.rack;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.Money;
@@ -51,8 +52,18 @@ public record Piece(
         defects = List.copyOf(defects);
     }
 
+    /** Why a code a person wrote cannot be one, to be read on from “Code”; empty when it can. */
+    public static Optional<String> codeRefusal(String code) {
+        return PieceCodes.refusal(code);
+    }
+
     /** Length × width × thickness as measured. */
     public Volume volume() {
         return Volume.of(length.length(), width.length(), thickness.length());
+    }
+
+    /** The same while the wood is in the shop; zero once it is used up, scrapped or sold. */
+    public Volume volumeThere() {
+        return state.isThere() ? volume() : Volume.ZERO;
     }
 }

@@ -6,7 +6,8 @@ import org.scarfwright.measure.Volume;
 /**
  * Something happened to a piece; part of {@link PiecesChanged}.
  *
- * @param volumeBefore zero for a piece that was not there
+ * @param volumeBefore of the wood that was there; zero for a piece that was not
+ * @param volumeAfter of the wood that is there; zero for a piece that is not any more
  * @param planId the plan it was reserved for or released from
  * @param detail a sentence for the ledger
  */
@@ -26,6 +27,18 @@ public record PieceChanged(
         DESCRIBED,
         MOVED,
         RESERVED,
-        RELEASED
+        RELEASED,
+        /** Wood was taken from it by a saw or a planer. */
+        CUT,
+        /** It was cut from another piece and came to the rack. */
+        REST,
+        /** A part made of it was lost: a wrong cut, a failed joint. */
+        FAILED,
+        SCRAPPED,
+        SOLD,
+        /** Put back to what it was before another act. */
+        UNDONE,
+        /** It was there before the ledger kept whole states. */
+        CARRIED
     }
 }

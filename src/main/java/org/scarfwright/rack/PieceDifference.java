@@ -76,10 +76,10 @@ record PieceDifference(
         List<PieceChanged> acts = new ArrayList<>();
         List<String> measured = new ArrayList<>(inShape);
         measured.addAll(inReadings);
-        Volume now = before.volume();
+        Volume now = before.volumeThere();
         if (!measured.isEmpty()) {
-            acts.add(act(PieceChanged.Kind.MEASURED, before.volume(), after, sentence("", measured)));
-            now = after.volume();
+            acts.add(act(PieceChanged.Kind.MEASURED, before.volumeThere(), after, sentence("", measured)));
+            now = after.volumeThere();
         }
         if (place != null) {
             acts.add(act(PieceChanged.Kind.MOVED, now, after, place + "."));
@@ -91,7 +91,7 @@ record PieceDifference(
     }
 
     private static PieceChanged act(PieceChanged.Kind kind, Volume before, Piece after, String detail) {
-        return new PieceChanged(kind, after.code(), before, after.volume(), null, detail);
+        return new PieceChanged(kind, after.code(), before, after.volumeThere(), null, detail);
     }
 
     private static String sentence(String start, List<String> changes) {

@@ -11,7 +11,8 @@ public interface PieceHistory {
     /**
      * One act.
      *
+     * @param entry its number in the ledger
      * @param what in plain words, such as Measured
      */
-    record Entry(Instant at, String who, String what, String detail) {}
+    record Entry(long entry, Instant at, String who, String what, String detail) {}
 }

@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -248,7 +249,8 @@ class PieceTable {
         return name.strip().replaceAll("\\s+", " ").toUpperCase(Locale.ROOT);
     }
 
-    void insert(List<NewPiece> pieces) {
+    /** @return keys of the lots whose day of readiness changed */
+    Set<String> insert(List<NewPiece> pieces) {
         Names names = names(pieces.stream().map(NewPiece::facts).toList());
         batches.batchUpdate(
                 """
@@ -303,15 +305,16 @@ class PieceTable {
         });
         insertWarps(warps);
         insertMoistures(moistures);
+        return names.readyAnew();
     }
 
     /**
      * Replaces the facts of a piece.
      *
      * @param seen the piece it is to replace
-     * @return false when it is not that piece any more
+     * @return keys of the lots whose day of readiness changed; empty when it is not that piece any more
      */
-    boolean replace(Piece seen, PieceFacts facts) {
+    Optional<Set<String>> replace(Piece seen, PieceFacts facts) {
         Names names = names(List.of(facts));
         MoistureReading newMoisture = changed(seen.moisture(), facts.moisture());
         Warp newWarp = changed(seen.warp(), facts.warp());
@@ -336,13 +339,17 @@ class PieceTable {
                         .addValue("state", seen.state().name()))
                 .update();
         if (rows == 0) {
-            return false;
+            return Optional.empty();
         }
+        Set<String> readyAnew = new HashSet<>(names.readyAnew());
         if (facts.lot() != null && facts.lotReadyOn() == null) {
             // An edit says all there is to say: a day that was taken out of the form is taken off the lot.
-            jdbc.sql("update lot set ready_on = null where code_key = :key")
+            int taken = jdbc.sql("update lot set ready_on = null where code_key = :key and ready_on is not null")
                     .param("key", key(facts.lot()))
                     .update();
+            if (taken > 0) {
+                readyAnew.add(key(facts.lot()));
+            }
         }
         jdbc.sql("delete from piece_strip where piece_id = :id")
                 .param("id", seen.id())
@@ -357,7 +364,7 @@ class PieceTable {
         if (newMoisture != null) {
             insertMoistures(Map.of(seen.id(), newMoisture));
         }
-        return true;
+        return Optional.of(readyAnew);
     }
 
     private static <T> @Nullable T changed(@Nullable T old, @Nullable T said) {
@@ -479,8 +486,12 @@ class PieceTable {
         return length == null ? null : length.um();
     }
 
-    /** Ids of lots and places by their keys. */
-    private record Names(Map<String, Long> lots, Map<String, Long> places) {}
+    /**
+     * Ids of lots and places by their keys.
+     *
+     * @param readyAnew keys of lots whose day of readiness changed
+     */
+    record Names(Map<String, Long> lots, Map<String, Long> places, Set<String> readyAnew) {}
 
     /** Finds the lots and places these facts name, and writes those that are new. */
     private Names names(List<PieceFacts> all) {
@@ -500,11 +511,18 @@ class PieceTable {
         }
         Map<String, Long> lotIds = named("lot", "code", lots);
         Map<String, Long> placeIds = named("place", "name", places);
-        ready.forEach((key, day) -> jdbc.sql("update lot set ready_on = :day where code_key = :key")
-                .param("day", day)
-                .param("key", key)
-                .update());
-        return new Names(lotIds, placeIds);
+        Set<String> readyAnew = new HashSet<>();
+        ready.forEach((key, day) -> {
+            int rows = jdbc.sql("update lot set ready_on = :day"
+                            + " where code_key = :key and (ready_on is null or ready_on <> :day)")
+                    .param("day", day)
+                    .param("key", key)
+                    .update();
+            if (rows > 0) {
+                readyAnew.add(key);
+            }
+        });
+        return new Names(lotIds, placeIds, readyAnew);
     }
 
     private Map<String, Long> named(String table, String column, Map<String, String> names) {

@@ -44,6 +44,7 @@ public final class PieceWords {
             case AT_BENCH -> "at the bench";
             case USED_UP -> "used up";
             case SCRAPPED -> "scrapped";
+            case SOLD -> "sold";
         };
     }
 

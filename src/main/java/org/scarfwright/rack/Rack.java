@@ -3,6 +3,7 @@ package org.scarfwright.rack;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /** The rack as the other rooms see it. Every change writes to the ledger in the same transaction. */
 public interface Rack {
@@ -24,7 +25,14 @@ public interface Rack {
     /** Why {@link #reserve} would refuse these pieces now, one sentence for each; empty when it would not. */
     List<String> refusals(Collection<PieceStamp> pieces);
 
-    /** Frees every piece this plan still holds; does nothing when it holds none. */
+    /** The plan that holds a piece, or held it when it was cut; empty when none does. */
+    OptionalLong holder(String code);
+
+    /**
+     * Frees every piece this plan still holds; does nothing when it holds none.
+     *
+     * @throws org.scarfwright.web.ConflictException when one of them was cut already
+     */
     void release(long planId);
 
     /** A piece as it was when somebody looked at it. */

@@ -108,23 +108,28 @@ public class RackImport {
         }
         giveCodes(fresh);
         LocalDate today = LocalDate.now(clock);
+        Set<String> lots;
         try {
-            table.insert(fresh.stream()
+            lots = table.insert(fresh.stream()
                     .map(l -> new PieceTable.NewPiece(
                             Objects.requireNonNull(l.code), l.importKey, Objects.requireNonNull(l.facts), today))
                     .toList());
         } catch (DuplicateKeyException e) {
             throw new ConflictException("Another person changed the rack at the same moment; import again.", e);
         }
-        events.publishEvent(new PiecesChanged(fresh.stream()
-                .map(l -> new PieceChanged(
-                        PieceChanged.Kind.IMPORTED,
-                        Objects.requireNonNull(l.code),
-                        Volume.ZERO,
-                        volume(Objects.requireNonNull(l.facts)),
-                        null,
-                        "Imported from row " + l.number + " of a rack file."))
-                .toList()));
+        events.publishEvent(new PiecesChanged(
+                Doing.of(PieceChanged.Kind.IMPORTED),
+                fresh.stream()
+                        .map(l -> new PieceChanged(
+                                PieceChanged.Kind.IMPORTED,
+                                Objects.requireNonNull(l.code),
+                                Volume.ZERO,
+                                volume(Objects.requireNonNull(l.facts)),
+                                null,
+                                "Imported from row " + l.number + " of a rack file."))
+                        .toList(),
+                List.of(),
+                lots));
         return examination.result(true);
     }
 

@@ -178,6 +178,7 @@ class Floor {
             return switch (piece.state()) {
                 case SCRAPPED ->
                     Optional.of("Piece " + code + " was scrapped. Match this neck again with another piece.");
+                case SOLD -> Optional.of("Piece " + code + " was sold. Match this neck again with another piece.");
                 case ON_RACK ->
                     cut
                             ? Optional.empty()

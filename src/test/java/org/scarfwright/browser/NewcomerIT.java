@@ -122,6 +122,9 @@ class NewcomerIT {
                             "/wood/slope",
                             "/wood/new",
                             "/ledger",
+                            "/ledger/…",
+                            "/ledger/check",
+                            "/rack/…/cut",
                             "/shop",
                             "/shop/workshop",
                             "/shop/glues/…",
@@ -140,8 +143,8 @@ class NewcomerIT {
     private static String kind(String path) {
         String bare = path.replaceFirst("\\?.*", "");
         return bare.replaceFirst(
-                "^/(rack|designs|orders|match|wood|bench|shop/saws|shop/glues|shop/label-sheets|week/steps)/"
-                        + "(?!new$|import$|compare$|air$|seam$|slope$)[^/]+",
+                "^/(rack|designs|orders|match|wood|bench|ledger|shop/saws|shop/glues|shop/label-sheets|week/steps)/"
+                        + "(?!new$|import$|compare$|air$|seam$|slope$|check$)[^/]+",
                 "/$1/…");
     }
 

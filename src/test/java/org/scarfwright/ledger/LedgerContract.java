@@ -17,6 +17,7 @@ import org.hamcrest.Matchers;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
+import org.scarfwright.rack.Doing;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceCells;
 import org.scarfwright.rack.PieceChanged;
@@ -159,7 +160,8 @@ abstract class LedgerContract {
         TestTransaction.end();
         PieceChanged change =
                 new PieceChanged(PieceChanged.Kind.MOVED, "LG-5", Volume.ZERO, Volume.ZERO, null, "Moved by nobody.");
-        assertThatThrownBy(() -> events.publishEvent(new PiecesChanged(List.of(change))))
+        assertThatThrownBy(() ->
+                        events.publishEvent(new PiecesChanged(Doing.of(PieceChanged.Kind.MOVED), List.of(change))))
                 .isInstanceOf(IllegalTransactionStateException.class);
         assertThat(acts("LG-5")).isEmpty();
     }
@@ -174,7 +176,8 @@ abstract class LedgerContract {
 
     @Test
     void nothingInTheRoomChangesOrRemovesAnEntry() {
-        assertThat(Stream.of(Ledger.class.getMethods()).map(Method::getName)).containsOnly("acts", "balance");
+        assertThat(Stream.of(Ledger.class.getMethods()).map(Method::getName))
+                .containsOnly("acts", "entry", "balance", "refusal", "undo");
     }
 
     @Test

@@ -9,11 +9,12 @@ import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
+import org.scarfwright.database.EmptyDatabase;
 import org.scarfwright.measure.LengthUnit;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.transaction.support.TransactionTemplate;
 
 /** Plans that want the same pieces at the same moment: one gets them all, the others none. Commits, and cleans up. */
 @SuppressWarnings("NullAway.Init")
@@ -31,7 +32,7 @@ abstract class ReservationRaceContract {
     JdbcClient jdbc;
 
     @Autowired
-    TransactionTemplate transaction;
+    Flyway flyway;
 
     @Test
     void onePlanGetsThePiecesHoweverManyAskAtOnce() throws Exception {
@@ -73,12 +74,7 @@ abstract class ReservationRaceContract {
             }
         } finally {
             people.shutdownNow();
-            transaction.executeWithoutResult(s -> {
-                jdbc.sql("delete from reservation where piece_id in (select id from piece where code like 'RACE-%')")
-                        .update();
-                jdbc.sql("delete from piece where code like 'RACE-%'").update();
-                jdbc.sql("delete from act where piece_code like 'RACE-%'").update();
-            });
+            EmptyDatabase.of(flyway);
         }
     }
 

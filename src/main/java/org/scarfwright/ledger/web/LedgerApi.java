@@ -10,16 +10,26 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Act;
 import org.scarfwright.ledger.Balance;
+import org.scarfwright.ledger.Entry;
 import org.scarfwright.ledger.Ledger;
 import org.scarfwright.ledger.Ledger.ActList;
+import org.scarfwright.ledger.Verification;
+import org.scarfwright.rack.Doing;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
+import org.springframework.web.util.UriComponentsBuilder;
 
-/** The ledger for programs. It can only be read. */
+/** The ledger for programs: it can be read, held against the rack, and what was done last can be taken back. */
 @RestController
 @RequestMapping("/api/ledger")
 @Tag(name = "Ledger", description = "What happened to every piece, append-only")
@@ -27,15 +37,18 @@ class LedgerApi {
     private static final int USUAL_SIZE = 50;
 
     private final Ledger ledger;
+    private final Verification verification;
 
-    LedgerApi(Ledger ledger) {
+    LedgerApi(Ledger ledger, Verification verification) {
         this.ledger = ledger;
+        this.verification = verification;
     }
 
     /** One act. */
     @Schema(name = "Act")
     record ActJson(
-            long id,
+            long entry,
+            int position,
             String kind,
             String piece,
             BigDecimal volumeBeforeMm3,
@@ -46,7 +59,8 @@ class LedgerApi {
             String detail) {
         static ActJson of(Act act) {
             return new ActJson(
-                    act.id(),
+                    act.entry(),
+                    act.position(),
                     act.kind().name().toLowerCase(Locale.ROOT),
                     act.pieceCode(),
                     act.volumeBefore().toMm3(),
@@ -117,6 +131,77 @@ class LedgerApi {
                 balance.onRack().toMm3(),
                 balance.unexplained().toMm3(),
                 balance.closes());
+    }
+
+    /** Who takes an entry back, and why. */
+    @Schema(name = "UndoWords")
+    record UndoJson(
+            @Schema(maxLength = Doing.LONGEST_WHO) @Nullable String who,
+
+            @Schema(maxLength = Doing.LONGEST_WHY) @Nullable String why) {}
+
+    /** What came of holding the ledger against itself and the rack. */
+    @Schema(name = "Verification")
+    record ReportJson(
+            Instant at,
+            long tookMillis,
+            long entries,
+            long acts,
+            long pieces,
+            boolean sound,
+
+            @Schema(description = "The first of what is wrong, a sentence each")
+            List<String> faults,
+
+            long faultCount) {
+        static ReportJson of(Verification.Report report) {
+            return new ReportJson(
+                    report.at(),
+                    report.took().toMillis(),
+                    report.entries(),
+                    report.acts(),
+                    report.pieces(),
+                    report.isSound(),
+                    report.faults(),
+                    report.faultCount());
+        }
+    }
+
+    @GetMapping("/entries/{id}")
+    @Operation(summary = "One entry, with its acts and what became of the wood")
+    EntryJson entry(@PathVariable long id) {
+        return EntryJson.of(ledger.entry(id).orElseThrow(() -> new NotFoundException("There is no entry " + id + ".")));
+    }
+
+    @PostMapping("/entries/{id}/undo")
+    @Operation(
+            summary = "Take an entry back, as an entry of its own",
+            description =
+                    "One of the last 50 of whoever made it, and only while nothing that came later builds on it. A"
+                            + " 409 names the reason.")
+    ResponseEntity<EntryJson> undo(@PathVariable long id, @RequestBody UndoJson words) {
+        Entry undone = ledger.undo(
+                id,
+                EntryWords.who(words.who() == null ? "" : words.who()),
+                EntryWords.why(words.why() == null ? "" : words.why()));
+        return ResponseEntity.status(HttpStatus.CREATED)
+                .location(UriComponentsBuilder.fromPath("/api/ledger/entries/{id}")
+                        .build(undone.id()))
+                .body(EntryJson.of(undone));
+    }
+
+    @PostMapping("/verification")
+    @Operation(summary = "Hold the ledger against itself and the rack, now")
+    ReportJson verify() {
+        return ReportJson.of(verification.run());
+    }
+
+    @GetMapping("/verification")
+    @Operation(summary = "What came of it last, at the start of the program, in the night or when somebody asked")
+    ReportJson verified() {
+        return ReportJson.of(verification
+                .last()
+                .orElseThrow(() -> new NotFoundException("It was not gone through yet since the program started.")));
     }
 
     private static InvalidInputException refused(String pointer, String label, int value, String message) {

@@ -92,7 +92,7 @@ class RackApi {
             summary = "Pieces, one page at a time",
             description =
                     "q: words found in code, note, place, lot or wood. wood: id or name. state: on_rack, reserved,"
-                            + " at_bench, used_up, scrapped. minLengthMm, minWidthMm, minThicknessMm: at least, as measured."
+                            + " at_bench, used_up, scrapped, sold. minLengthMm, minWidthMm, minThicknessMm: at least, as measured."
                             + " can: neck or head, what some design on file could have from it by the rules of matching,"
                             + " moisture, lots and reservations aside."
                             + " sort: code, longest, widest, thickest, newest, oldest. page from 1; size 1 to 500, usually 50.")

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.shop.StepKind;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.FieldErrors;
@@ -90,6 +91,9 @@ class BenchController {
             WorkStep step = bench.done(id, minutes(minutes), name(who)).step();
             flash.addFlashAttribute("notice", "Done: " + step.title() + ".");
             flash.addFlashAttribute("doneStep", id);
+            if (step.kind() == StepKind.CUT) {
+                flash.addFlashAttribute("cutPiece", step.needs().piece().orElse(null));
+            }
             return "/bench";
         });
     }

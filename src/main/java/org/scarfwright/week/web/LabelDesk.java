@@ -14,7 +14,6 @@ import org.scarfwright.rack.FilterForm;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceFilter;
 import org.scarfwright.rack.PieceList;
-import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.PieceWood;
 import org.scarfwright.rack.Pieces;
 import org.scarfwright.rack.Rack;
@@ -152,8 +151,7 @@ class LabelDesk {
         do {
             page = pieces.list(filter, asked.sort(), number, Pieces.LARGEST_PAGE);
             page.pieces().stream()
-                    .filter(p -> filter.state() != null
-                            || (p.state() != PieceState.USED_UP && p.state() != PieceState.SCRAPPED))
+                    .filter(p -> filter.state() != null || p.state().isThere())
                     .forEach(listed::add);
             number++;
         } while (number <= page.pages() && listed.size() <= Labels.MOST);
