@@ -23,6 +23,10 @@ import org.scarfwright.matching.search.SearchResult.Measure;
 final class ColumnSearch {
     private static final int FIRST_WINDOW = 1_500;
     private static final int WIDEN = 6;
+    /** With more bundles than this, recutting brings a better plan sooner than the whole program does. */
+    private static final int MANY_BUNDLES = 100;
+
+    private static final int PATIENCE = 12;
 
     private final RackModel model;
     private final LinearSolver solver;
@@ -35,6 +39,8 @@ final class ColumnSearch {
     private final Set<SiteLayout> pool = new LinkedHashSet<>();
 
     private long scaled = Long.MIN_VALUE;
+    private Prices given;
+    private long nodes = -1;
     private long low;
     private boolean proved;
 
@@ -54,6 +60,7 @@ final class ColumnSearch {
         this.best = best;
         this.mostColumns = mostColumns;
         prices = new PriceBound(model);
+        given = new Prices(level, new long[model.supplies], 0);
     }
 
     /** Best value the level can have, its sign changed for fulfilment. */
@@ -74,7 +81,7 @@ final class ColumnSearch {
      * @return whether the objective is proved best
      */
     boolean run(Objective objective, long besides) {
-        low = level == Measure.FILLED ? -model.fillableWeight() : lowestBookValue();
+        low = level == Measure.FILLED ? -model.fillableWeight() : PriceBound.lowest(model);
         generate();
         if (scaled == Long.MIN_VALUE) {
             return false;
@@ -82,6 +89,10 @@ final class ColumnSearch {
         low = Math.max(low, -Math.floorDiv(-scaled, Prices.ONE));
         if (level == Measure.FILLED && low >= value()) {
             return true;
+        }
+        if (level == Measure.BOOK_VALUE && model.bundles.size() > MANY_BUNDLES && !clock.over()) {
+            long gap = value() * Prices.ONE - scaled;
+            Recutting.within(prices, gap, solver, given, pool).improve(best, clock, PATIENCE);
         }
         int most = Math.min(mostColumns, FIRST_WINDOW);
         while (!proved && !clock.over()) {
@@ -93,12 +104,18 @@ final class ColumnSearch {
         return proved;
     }
 
-    private long lowestBookValue() {
-        long sum = 0;
-        for (RackModel.Prepared r : model.prepared) {
-            sum += Math.min(0, r.baseCents()) * model.bundles.get(r.bundle()).count();
+    /**
+     * Looks for a better plan among the layouts that given prices leave, with no claim that there is none.
+     *
+     * @param mostNodes where the master program gives up
+     */
+    void glance(Prices at, long mostNodes) {
+        nodes = mostNodes;
+        low = Long.MIN_VALUE;
+        scaled = prices.price(at, needed(), new ArrayList<>());
+        if (value() * Prices.ONE > scaled) {
+            window(Objective.of(level), 0, mostColumns);
         }
-        return sum;
     }
 
     /** Column generation: the relaxed master says what parts are worth, pricing finds layouts worth more than they cost. */
@@ -110,6 +127,7 @@ final class ColumnSearch {
             bestPrices = generate(master, relaxation);
         }
         if (bestPrices != null) {
+            given = bestPrices;
             scaled = prices.price(bestPrices, needed(), new ArrayList<>());
         }
     }
@@ -178,7 +196,7 @@ final class ColumnSearch {
         Set<SiteLayout> all = new LinkedHashSet<>(columns);
         all.addAll(hint.layouts().keySet());
         Master master = new Master(model, List.copyOf(all), objective, held);
-        Solution s = solver.optimise(master.program, master.hint(hint), clock.leftMillis(), clock.cancelled());
+        Solution s = solver.optimise(master.program, master.hint(hint), clock.limits(nodes));
         if (s.hasValues()) {
             best.offer(PlanWriter.write(model, master.choice(s.values())));
         }

@@ -50,20 +50,13 @@ public final class FallbackSearch implements MatchSearch {
         long filled = plan.value(Measure.FILLED);
         bounds.put(Measure.FILLED, model.fillableWeight());
         Prices none = new Prices(Measure.BOOK_VALUE, new long[model.supplies], 0);
-        long low = clock.over() ? lowest(model) : new PriceBound(model).price(none, filled, new ArrayList<>());
+        long low = clock.over()
+                ? PriceBound.lowest(model) * Prices.ONE
+                : new PriceBound(model).price(none, filled, new ArrayList<>());
         bounds.put(Measure.BOOK_VALUE, Math.min(plan.value(Measure.BOOK_VALUE), Math.floorDiv(low, Prices.ONE)));
         long some = filled > 0 ? 1 : 0;
         bounds.put(Measure.PIECES, some);
         bounds.put(Measure.SET_UPS, some);
         return bounds;
-    }
-
-    /** Less than any plan can cost, without looking at layouts. */
-    private static long lowest(RackModel model) {
-        long sum = 0;
-        for (RackModel.Prepared r : model.prepared) {
-            sum += Math.min(0, r.baseCents()) * model.bundles.get(r.bundle()).count();
-        }
-        return sum * Prices.ONE;
     }
 }

@@ -61,6 +61,31 @@ final class LinearProgram {
         entries++;
     }
 
+    /**
+     * Whether values keep every bound and row, once those of whole columns are rounded to the nearest whole number.
+     *
+     * @param tolerance by which a row may be missed; where all columns are whole nothing but 0 and 1 differ
+     */
+    boolean holds(double[] values, double tolerance) {
+        double[] rounded = new double[columns];
+        for (int c = 0; c < columns; c++) {
+            rounded[c] = whole[c] ? Math.rint(values[c]) : values[c];
+            if (rounded[c] < columnLow[c] - tolerance || rounded[c] > columnHigh[c] + tolerance) {
+                return false;
+            }
+        }
+        double[] sum = new double[rows];
+        for (int e = 0; e < entries; e++) {
+            sum[entryRow[e]] += entryValue[e] * rounded[entryColumn[e]];
+        }
+        for (int r = 0; r < rows; r++) {
+            if (sum[r] < rowLow[r] - tolerance || sum[r] > rowHigh[r] + tolerance) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     int columns() {
         return columns;
     }

@@ -40,6 +40,13 @@ interface LinearSolver {
         void close();
     }
 
+    /**
+     * When to stop.
+     *
+     * @param nodes most nodes of the search tree, the same on every machine; -1 for as many as it takes
+     */
+    record Limits(long millis, long nodes, BooleanSupplier cancelled) {}
+
     /** The program with whole columns whole; a hint is a value for every column. */
-    Solution optimise(LinearProgram program, double @Nullable [] hint, long limitMillis, BooleanSupplier cancelled);
+    Solution optimise(LinearProgram program, double @Nullable [] hint, Limits limits);
 }

@@ -3,7 +3,9 @@ package org.scarfwright.matching.search;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,9 +22,10 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  * <pre>
  *   x  how often a layout is cut          y  pieces cut under a preparation of several segments
  *   f  necks made by a flow               z  a set-up is used (only where set-ups count)
+ *                                         c  pieces of a bundle that are cut (only on racks of many pieces)
  *
  *   supply     sum(parts x) - sum(f) = 0
- *   piece      sum(x of single segments) + sum(y) &lt;= pieces in the bundle
+ *   piece      sum(x of single segments) + sum(y) = c &lt;= pieces in the bundle
  *   segment    sum(x on it) &lt;= y,   y &lt;= sum(x of the preparation)
  *   team       sum(f) &lt;= quantity
  *   set-up     sum(x that use it, by bundle or by segment) &lt;= pieces * z
@@ -34,6 +37,8 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  */
 final class Master {
     private static final double FREE = Double.POSITIVE_INFINITY;
+    /** With more bundles than this, whether one is cut is a question of its own for the solver to branch on. */
+    private static final int MANY_BUNDLES = 100;
 
     private final RackModel model;
     private final List<SiteLayout> layouts = new ArrayList<>();
@@ -45,10 +50,17 @@ final class Master {
 
     final LinearProgram program = new LinearProgram();
     private final int[] preparedColumn;
-    private final int firstFlow;
+    /** By flow; flows that are not told apart share a column. */
+    private final int[] flowColumn;
+    /** Flows with a column of their own, in order of columns. */
+    private final List<Integer> ownFlow = new ArrayList<>();
+
     private final int[] setUpColumn;
     private final int[] supplyRow;
     private final int[] pieceRow;
+    /** By bundle; -1 where the pieces cut have no column. */
+    private final int[] cutColumn;
+
     private final int[] siteRow;
     private final int[] someRow;
     private int filledRow = -1;
@@ -58,6 +70,16 @@ final class Master {
      * @param held values of the levels held
      */
     Master(RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
+        this(model, layouts, objective, held, false);
+    }
+
+    /** @param coarse supplies of one kind are one: any neck goes with any head. Less than any plan costs, and good for prices */
+    Master(
+            RackModel model,
+            Collection<SiteLayout> layouts,
+            Objective objective,
+            Map<Measure, Long> held,
+            boolean coarse) {
         this.model = model;
         this.objective = objective;
         this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
@@ -65,6 +87,7 @@ final class Master {
         setUpColumn = new int[model.problem.setUps()];
         supplyRow = new int[model.supplies];
         pieceRow = new int[model.bundles.size()];
+        cutColumn = new int[model.bundles.size()];
         siteRow = new int[model.sites.size()];
         someRow = new int[model.prepared.size()];
         for (Prepared r : model.prepared) {
@@ -79,17 +102,28 @@ final class Master {
             int most = model.bundles.get(r.bundle()).count();
             preparedColumn[r.index()] = program.addColumn(0, most, cost, true);
         }
-        firstFlow = program.columns();
-        for (Flow f : model.flows) {
-            Team team = model.teams.get(f.team());
-            program.addColumn(0, team.quantity(), -team.weight() * objective.weight(Measure.FILLED), true);
+        flowColumn = new int[model.flows.size()];
+        Map<Flow, Integer> known = new HashMap<>();
+        for (int i = 0; i < flowColumn.length; i++) {
+            Flow f = model.flows.get(i);
+            Flow like = coarse
+                    ? new Flow(f.team(), model.kindOfSupply[f.neckSupply()], model.kindOfSupply[f.headSupply()])
+                    : f;
+            Integer column = known.get(like);
+            if (column == null) {
+                Team team = model.teams.get(f.team());
+                column = program.addColumn(0, team.quantity(), -team.weight() * objective.weight(Measure.FILLED), true);
+                known.put(like, column);
+                ownFlow.add(i);
+            }
+            flowColumn[i] = column;
         }
         boolean countSetUps = objective.counts(Measure.SET_UPS) || this.held.containsKey(Measure.SET_UPS);
         for (int u = 0; u < setUpColumn.length; u++) {
             setUpColumn[u] = countSetUps ? program.addColumn(0, 1, objective.weight(Measure.SET_UPS), true) : -1;
         }
-        supplyRows();
-        pieceRows();
+        supplyRows(coarse);
+        pieceRows(!coarse && model.bundles.size() > MANY_BUNDLES);
         teamRows();
         add(layouts);
         if (countSetUps) {
@@ -145,24 +179,30 @@ final class Master {
         };
     }
 
-    private void supplyRows() {
+    private void supplyRows(boolean coarse) {
         for (int s = 0; s < supplyRow.length; s++) {
-            supplyRow[s] = program.addRow(0, 0);
+            boolean shared = coarse && s > 0 && model.kindOfSupply[s] == model.kindOfSupply[s - 1];
+            supplyRow[s] = shared ? supplyRow[s - 1] : program.addRow(0, 0);
         }
-        for (int i = 0; i < model.flows.size(); i++) {
+        for (int i : ownFlow) {
             Flow f = model.flows.get(i);
-            if (f.neckSupply() == f.headSupply()) {
-                program.put(supplyRow[f.neckSupply()], firstFlow + i, -2);
+            if (supplyRow[f.neckSupply()] == supplyRow[f.headSupply()]) {
+                program.put(supplyRow[f.neckSupply()], flowColumn[i], -2);
             } else {
-                program.put(supplyRow[f.neckSupply()], firstFlow + i, -1);
-                program.put(supplyRow[f.headSupply()], firstFlow + i, -1);
+                program.put(supplyRow[f.neckSupply()], flowColumn[i], -1);
+                program.put(supplyRow[f.headSupply()], flowColumn[i], -1);
             }
         }
     }
 
-    private void pieceRows() {
+    private void pieceRows(boolean cutsCount) {
         for (Bundle b : model.bundles) {
-            pieceRow[b.index()] = program.addRow(-FREE, b.count());
+            int i = b.index();
+            pieceRow[i] = cutsCount ? program.addRow(0, 0) : program.addRow(-FREE, b.count());
+            cutColumn[i] = cutsCount ? program.addColumn(0, b.count(), 0, true) : -1;
+            if (cutsCount) {
+                program.put(pieceRow[i], cutColumn[i], -1);
+            }
         }
         for (Prepared r : model.prepared) {
             if (r.single()) {
@@ -184,8 +224,8 @@ final class Master {
         for (int t = 0; t < row.length; t++) {
             row[t] = program.addRow(-FREE, model.teams.get(t).quantity());
         }
-        for (int i = 0; i < model.flows.size(); i++) {
-            program.put(row[model.flows.get(i).team()], firstFlow + i, 1);
+        for (int i : ownFlow) {
+            program.put(row[model.flows.get(i).team()], flowColumn[i], 1);
         }
     }
 
@@ -239,10 +279,10 @@ final class Master {
             Measure measure = h.getKey();
             if (measure == Measure.FILLED) {
                 filledRow = program.addRow(h.getValue().doubleValue(), FREE);
-                for (int i = 0; i < model.flows.size(); i++) {
+                for (int i : ownFlow) {
                     program.put(
                             filledRow,
-                            firstFlow + i,
+                            flowColumn[i],
                             model.teams.get(model.flows.get(i).team()).weight());
                 }
                 continue;
@@ -265,6 +305,20 @@ final class Master {
         }
     }
 
+    /**
+     * Lets parts be thrown away, and be bought at these prices: the relaxation's multipliers then stay between nothing and the
+     * price, from the first round on.
+     */
+    void trade(long[] buyCents) {
+        for (int s = 0; s < supplyRow.length; s++) {
+            if (s > 0 && supplyRow[s] == supplyRow[s - 1]) {
+                continue;
+            }
+            program.put(supplyRow[s], program.addColumn(0, FREE, 0, false), -1);
+            program.put(supplyRow[s], program.addColumn(0, FREE, buyCents[s], false), 1);
+        }
+    }
+
     private void put(int row, int column, long value) {
         if (value != 0) {
             program.put(row, column, value);
@@ -281,6 +335,19 @@ final class Master {
         return new Prices(level, supply, filledRow < 0 ? 0 : Math.max(0, Prices.of(duals[filledRow])));
     }
 
+    /** Layouts that a relaxed solution cuts at least so often, those it cuts most often first. */
+    List<SiteLayout> mostly(double[] values, double atLeast) {
+        List<Integer> often = new ArrayList<>();
+        for (int c = 0; c < layouts.size(); c++) {
+            if (layoutColumn[c] < values.length && values[layoutColumn[c]] >= atLeast) {
+                often.add(c);
+            }
+        }
+        often.sort(Comparator.comparingDouble((Integer c) -> -values[layoutColumn[c]])
+                .thenComparingInt(c -> c));
+        return often.stream().map(layouts::get).toList();
+    }
+
     /** A choice as values of the columns; layouts that are not columns are left out. */
     double[] hint(Choice choice) {
         double[] values = new double[program.columns()];
@@ -288,6 +355,10 @@ final class Master {
         for (int c = 0; c < layouts.size(); c++) {
             int times = choice.layouts().getOrDefault(layouts.get(c), 0);
             values[layoutColumn[c]] = times;
+            Site site = layouts.get(c).site;
+            if (model.prepared.get(site.prepared()).single()) {
+                hintCut(values, site.bundle(), times);
+            }
             if (times > 0) {
                 for (int u : layouts.get(c).setUps) {
                     setUp[u] = true;
@@ -297,10 +368,11 @@ final class Master {
         for (int r = 0; r < preparedColumn.length; r++) {
             if (preparedColumn[r] >= 0) {
                 values[preparedColumn[r]] = choice.prepared()[r];
+                hintCut(values, model.prepared.get(r).bundle(), choice.prepared()[r]);
             }
         }
         for (int i = 0; i < choice.flows().length; i++) {
-            values[firstFlow + i] = choice.flows()[i];
+            values[flowColumn[i]] += choice.flows()[i];
         }
         for (int u = 0; u < setUp.length; u++) {
             if (setUp[u] && setUpColumn[u] >= 0) {
@@ -308,6 +380,12 @@ final class Master {
             }
         }
         return values;
+    }
+
+    private void hintCut(double[] values, int bundle, int pieces) {
+        if (cutColumn[bundle] >= 0) {
+            values[cutColumn[bundle]] += pieces;
+        }
     }
 
     /** The choice that whole values of the columns mean; the nearest whole number is taken. */
@@ -331,7 +409,7 @@ final class Master {
         }
         int[] flows = new int[model.flows.size()];
         for (int i = 0; i < flows.length; i++) {
-            flows[i] = (int) Math.round(values[firstFlow + i]);
+            flows[i] = (int) Math.round(values[flowColumn[i]]);
         }
         return new Choice(times, prepared, flows);
     }

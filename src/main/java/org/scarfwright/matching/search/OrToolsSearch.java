@@ -21,6 +21,8 @@ import org.scarfwright.matching.search.SearchResult.Status;
  *   <li>Fulfilment and book value: columns are generated until no layout is cheaper than its prices say, which gives a bound
  *       ({@link PriceBound}); a master program over the columns seen gives a better plan; then every layout that a better
  *       plan can use is enumerated, in a window that grows, and the master over them proves the optimum or improves it.
+ *   <li>On a large rack the book value is not proved best but brought near its bound ({@link CoarseSearch}), and the levels
+ *       after it are taken as they come.
  *   <li>Pieces, set-ups and wood planed away are whole programs over every layout that can occur in a plan of the best book
  *       value, so nothing is missed there.
  * </ol>
@@ -35,6 +37,8 @@ public final class OrToolsSearch implements MatchSearch {
     private static final int IMPROVING_TURNS = 10;
     private static final int IMPROVING_ROUNDS = 100;
     private static final int MOST_COLUMNS = 60_000;
+    /** One part in so many of the time is for fulfilment on a large rack. */
+    private static final int FILLING_SHARE = 3;
 
     private final LinearSolver solver;
     private final int mostColumns;
@@ -82,7 +86,7 @@ public final class OrToolsSearch implements MatchSearch {
             Improver improver = new Improver(problem);
             improver.fill(clock);
             best.offer(improver.plan());
-            for (int i = 0; i < IMPROVING_TURNS && !clock.over(); i++) {
+            for (int i = 0; i < IMPROVING_TURNS && !clock.over() && !PriceBound.large(model); i++) {
                 improver.improve(IMPROVING_ROUNDS, clock);
                 best.offer(improver.plan());
             }
@@ -99,7 +103,11 @@ public final class OrToolsSearch implements MatchSearch {
         private void fill() {
             long most = model.fillableWeight();
             if (best.plan().value(Measure.FILLED) < most) {
-                ColumnSearch search = new ColumnSearch(model, solver, clock, Measure.FILLED, held, best, mostColumns);
+                // On a large rack this may not end, and the book value wants its time too.
+                SearchClock own = PriceBound.large(model)
+                        ? clock.within(Duration.ofMillis(clock.leftMillis() / FILLING_SHARE))
+                        : clock;
+                ColumnSearch search = new ColumnSearch(model, solver, own, Measure.FILLED, held, best, mostColumns);
                 search.run(Objective.of(Measure.FILLED), 0);
                 most = -search.bound();
             }
@@ -109,6 +117,12 @@ public final class OrToolsSearch implements MatchSearch {
 
         private void bookValue() {
             best.turnTo(Measure.BOOK_VALUE);
+            if (PriceBound.large(model)) {
+                Optional<Long> bound = new CoarseSearch(model, solver, clock, best).run();
+                bound(Measure.BOOK_VALUE, bound.orElse(PriceBound.lowest(model)));
+                hold(Measure.BOOK_VALUE);
+                return;
+            }
             ColumnSearch search = new ColumnSearch(model, solver, clock, Measure.BOOK_VALUE, held, best, mostColumns);
             long pieces = Math.min(problem.pieces().size(), 2 * necks());
             long setUps = Math.min(problem.setUps(), 2 * necks());
@@ -150,14 +164,14 @@ public final class OrToolsSearch implements MatchSearch {
             best.turnTo(level);
             // One piece and one set-up are needed as soon as anything is made; of wood planed away nothing is known.
             long low = best.plan().value(Measure.FILLED) > 0 && level != Measure.PLANED ? 1 : 0;
-            if (!clock.over()) {
+            if (!clock.over() && !layouts.isEmpty()) {
                 Choice hint = Choice.of(model, best.plan());
                 Set<SiteLayout> all = new LinkedHashSet<>(layouts);
                 all.addAll(hint.layouts().keySet());
                 Objective objective = Objective.anchored(
                         level, best.plan().value(level), best.plan().value(Measure.BOOK_VALUE));
                 Master master = new Master(model, List.copyOf(all), objective, held);
-                Solution s = solver.optimise(master.program, master.hint(hint), clock.leftMillis(), clock.cancelled());
+                Solution s = solver.optimise(master.program, master.hint(hint), clock.limits());
                 if (s.hasValues()) {
                     best.offer(PlanWriter.write(model, master.choice(s.values())));
                 }

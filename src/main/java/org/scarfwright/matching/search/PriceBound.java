@@ -1,8 +1,13 @@
 package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
 import org.scarfwright.matching.search.RackModel.Prepared;
@@ -24,19 +29,89 @@ import org.scarfwright.matching.search.SearchResult.Measure;
  * with g above (best plan - bound) need not be looked at. Lagrangian duality; derived here. No floating-point number enters.
  */
 final class PriceBound {
+    /** With more places for kinds than this, segments of one sort are priced together. */
+    private static final int MANY_PLACES = 30_000;
+
+    private static final int MOST_OF_A_SORT = 4;
+
     private final RackModel model;
     private final LayoutSpace.Desk desk;
+    private final LayoutFrontier frontier;
+    /** Segments by sort, the longest of each first; empty on racks small enough to price each segment by itself. */
+    private final List<List<Site>> sorts;
+
+    private final int[] sortOfSite;
+    private final int[] supplyLimit;
+    private final @Nullable SiteLayout[] siteCheapest;
     private final long[] siteBest;
     private final long[] bundleBest;
     private Prices prices;
     private long scaled;
 
     PriceBound(RackModel model) {
+        this(model, large(model));
+    }
+
+    /** Too large to price every segment by itself, and to be proved best. */
+    static boolean large(RackModel model) {
+        return model.sites.stream().mapToLong(s -> s.menu().size()).sum() > MANY_PLACES;
+    }
+
+    /** No plan is worth less than this, whatever is cut. */
+    static long lowest(RackModel model) {
+        long sum = 0;
+        for (Prepared r : model.prepared) {
+            sum += Math.min(0, r.baseCents()) * model.bundles.get(r.bundle()).count();
+        }
+        return sum;
+    }
+
+    /** @param together segments of one sort are priced together */
+    PriceBound(RackModel model, boolean together) {
         this.model = model;
         desk = new LayoutSpace.Desk(model);
+        frontier = new LayoutFrontier(model);
+        sortOfSite = new int[together ? model.sites.size() : 0];
+        sorts = together ? sorts() : List.of();
+        siteCheapest = new @Nullable SiteLayout[together ? model.sites.size() : 0];
+        supplyLimit = new int[model.supplies];
+        for (int i = 0; i < supplyLimit.length; i++) {
+            supplyLimit[i] = model.kindLimit[model.kindOfSupply[i]];
+        }
         siteBest = new long[model.sites.size()];
         bundleBest = new long[model.bundles.size()];
         prices = new Prices(Measure.BOOK_VALUE, new long[model.supplies], 0);
+    }
+
+    RackModel model() {
+        return model;
+    }
+
+    private record Sort(int menu, List<Long> cuts) {}
+
+    private List<List<Site>> sorts() {
+        IdentityHashMap<RackModel.Menu, Integer> menus = new IdentityHashMap<>();
+        Map<Sort, List<Site>> bySort = new LinkedHashMap<>();
+        for (Site s : model.sites) {
+            List<Long> cuts = new ArrayList<>();
+            cuts.add(s.preparation().squareKerfUm());
+            for (int i = 0; i < s.menu().size(); i++) {
+                if (i == 0 || s.menu().angle()[i] != s.menu().angle()[i - 1]) {
+                    cuts.add(s.cutUm(i));
+                }
+            }
+            Integer menu = menus.computeIfAbsent(s.menu(), k -> menus.size());
+            bySort.computeIfAbsent(new Sort(menu, cuts), k -> new ArrayList<>()).add(s);
+        }
+        List<List<Site>> result = new ArrayList<>(bySort.values());
+        for (int i = 0; i < result.size(); i++) {
+            result.get(i)
+                    .sort(Comparator.comparingLong((Site s) -> -s.lengthUm()).thenComparingInt(Site::index));
+            for (Site s : result.get(i)) {
+                sortOfSite[s.index()] = i;
+            }
+        }
+        return result;
     }
 
     /**
@@ -49,12 +124,18 @@ final class PriceBound {
     long price(Prices with, long needed, List<SiteLayout> into) {
         prices = with;
         scaled = with.level() == Measure.BOOK_VALUE ? Math.multiplyExact(with.filled(), needed) : 0;
-        for (Bundle b : model.bundles) {
-            long best = Long.MAX_VALUE;
-            for (Prepared r : b.preparations()) {
-                best = Math.min(best, priceOne(r, into));
+        if (sorts.isEmpty()) {
+            for (Bundle b : model.bundles) {
+                long best = 0;
+                for (Prepared r : b.preparations()) {
+                    best = Math.min(best, priceOne(r, into));
+                }
+                bundleBest[b.index()] = best;
             }
-            bundleBest[b.index()] = Math.min(0, best);
+        } else {
+            priceTogether(into);
+        }
+        for (Bundle b : model.bundles) {
             scaled = Math.addExact(scaled, Math.multiplyExact(bundleBest[b.index()], (long) b.count()));
         }
         long[] teamBest = new long[model.teams.size()];
@@ -75,17 +156,147 @@ final class PriceBound {
     }
 
     private long priceOne(Prepared r, List<SiteLayout> into) {
-        long base = base(r);
-        long sum = base;
+        for (Site s : r.sites()) {
+            siteBest[s.index()] = priced(s).cheapest(r.single() ? -base(r) : 0, into);
+        }
+        return cheapest(r);
+    }
+
+    /** The cheapest way to cut a piece so prepared, from what its segments' cheapest layouts cost. */
+    private long cheapest(Prepared r) {
+        long sum = base(r);
         long least = Long.MAX_VALUE;
         for (Site s : r.sites()) {
-            LayoutSpace space = priced(s);
-            long best = space.cheapest(r.single() ? -base : 0, into);
-            siteBest[s.index()] = best;
-            least = Math.min(least, best);
-            sum += Math.min(0, best);
+            least = Math.min(least, siteBest[s.index()]);
+            sum += Math.min(0, siteBest[s.index()]);
         }
-        return least < 0 ? sum : base + least;
+        // A segment's table may find no layout worth a part: then the piece is not cut.
+        return least < 0 ? sum : least == Long.MAX_VALUE ? least : base(r) + least;
+    }
+
+    /**
+     * What a piece would cost under the cheapest layouts.
+     *
+     * @param layouts at least one, each on a segment of its own
+     * @param reduced see {@link #price}
+     */
+    record Offer(Prepared prepared, List<SiteLayout> layouts, long reduced) {}
+
+    /**
+     * The cheapest layout of every piece that is left, cheapest first; what is proved stays as it was.
+     *
+     * @param limit by supply: most parts of it on a piece
+     * @param left by bundle: pieces still there
+     */
+    List<Offer> offers(Prices with, int[] limit, int[] left) {
+        prices = with;
+        for (List<Site> sort : sorts) {
+            Site longest = sort.get(0);
+            frontier.make(longest, longest.lengthUm() + longest.preparation().squareKerfUm(), prices, limit);
+            if (frontier.size() == 1) {
+                for (Site s : sort) {
+                    siteBest[s.index()] = Long.MAX_VALUE;
+                }
+                continue;
+            }
+            for (Site s : sort) {
+                if (left[s.bundle()] > 0) {
+                    priceAmong(s, true);
+                }
+            }
+        }
+        List<Offer> result = new ArrayList<>();
+        for (Bundle b : model.bundles) {
+            Offer best = null;
+            for (Prepared r : left[b.index()] > 0 ? b.preparations() : List.<Prepared>of()) {
+                long here = cheapest(r);
+                if (here < Long.MAX_VALUE && (best == null || here < best.reduced())) {
+                    best = new Offer(r, layouts(r), here);
+                }
+            }
+            if (best != null) {
+                result.add(best);
+            }
+        }
+        result.sort(Comparator.comparingLong(Offer::reduced)
+                .thenComparingInt(o -> o.prepared().index()));
+        return result;
+    }
+
+    private List<SiteLayout> layouts(Prepared r) {
+        Site least = r.sites().get(0);
+        for (Site s : r.sites()) {
+            least = siteBest[s.index()] < siteBest[least.index()] ? s : least;
+        }
+        List<SiteLayout> result = new ArrayList<>();
+        for (Site s : r.sites()) {
+            SiteLayout x = siteCheapest[s.index()];
+            if (x != null && (s.index() == least.index() || siteBest[s.index()] < 0)) {
+                result.add(x);
+            }
+        }
+        return result;
+    }
+
+    private void priceTogether(List<SiteLayout> into) {
+        for (List<Site> sort : sorts) {
+            Site longest = sort.get(0);
+            frontier.make(longest, longest.lengthUm() + longest.preparation().squareKerfUm(), prices, supplyLimit);
+            sort.forEach(s -> priceAmong(s, false));
+        }
+        List<Prepared> welcome = new ArrayList<>();
+        for (Bundle b : model.bundles) {
+            bundleBest[b.index()] = 0;
+            Prepared best = null;
+            for (Prepared r : b.preparations()) {
+                long here = cheapest(r);
+                if (here < bundleBest[b.index()]) {
+                    bundleBest[b.index()] = here;
+                    best = r;
+                }
+            }
+            if (best != null) {
+                welcome.add(best);
+            }
+        }
+        // Pieces of one sort ask for the same parts: the cheapest few tell as much as all of them.
+        welcome.sort(
+                Comparator.comparingLong((Prepared r) -> bundleBest[r.bundle()]).thenComparingInt(Prepared::index));
+        int[] taken = new int[sorts.size()];
+        for (Prepared r : welcome) {
+            for (Site s : r.sites()) {
+                SiteLayout x = siteCheapest[s.index()];
+                if (x != null && taken[sortOfSite[s.index()]]++ < MOST_OF_A_SORT) {
+                    into.add(x);
+                }
+            }
+        }
+    }
+
+    /** @param offer a layout is wanted however dear, and limits of roles do not matter */
+    private void priceAmong(Site site, boolean offer) {
+        long kerf = site.preparation().squareKerfUm();
+        long whole = site.rule().restCents(site.lengthUm());
+        long best = Long.MAX_VALUE;
+        long found = offer ? Long.MAX_VALUE : 0;
+        int at = -1;
+        for (int i = 1; i < frontier.size() && frontier.usedUm(i) - kerf <= site.lengthUm(); i++) {
+            long loss = prices.cent() == 0
+                    ? 0
+                    : prices.cent() * (whole - site.rule().restCents(site.rule().restUm(frontier.usedUm(i))));
+            long reduced = loss - frontier.worth(i);
+            if (reduced < best) {
+                best = reduced;
+            }
+            if (reduced < found && (offer || frontier.keepsLimits(i))) {
+                found = reduced;
+                at = i;
+            }
+        }
+        siteBest[site.index()] = best;
+        Prepared r = model.prepared.get(site.prepared());
+        siteCheapest[site.index()] =
+                at < 0 || (!offer && r.single() && found >= -base(r)) ? null : frontier.on(site, at);
     }
 
     private LayoutSpace priced(Site site) {

@@ -16,6 +16,17 @@ final class SearchClock {
         end = start + Math.max(0, nanos);
     }
 
+    /** A clock that stops after so long at the latest, or when this one does; it tells nobody. */
+    SearchClock within(Duration limit) {
+        Duration left = Duration.ofMillis(leftMillis());
+        return new SearchClock(limit.compareTo(left) < 0 ? limit : left, () -> watch.stopped());
+    }
+
+    /** This clock, telling nobody. */
+    SearchClock silent() {
+        return within(Duration.ofMillis(leftMillis()));
+    }
+
     /** Time is over or the search was cancelled. */
     boolean over() {
         return System.nanoTime() - end >= 0 || watch.stopped();
@@ -23,6 +34,16 @@ final class SearchClock {
 
     BooleanSupplier cancelled() {
         return watch::stopped;
+    }
+
+    /** For a program that may take what time is left. */
+    LinearSolver.Limits limits() {
+        return limits(-1);
+    }
+
+    /** @param nodes most nodes of the search tree */
+    LinearSolver.Limits limits(long nodes) {
+        return new LinearSolver.Limits(leftMillis(), nodes, cancelled());
     }
 
     void tell(SearchProgress progress) {
