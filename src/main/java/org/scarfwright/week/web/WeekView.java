@@ -156,12 +156,25 @@ record WeekView(
                 .orElseThrow();
         WorkStep first = steps.get(0);
         String words =
-                first.kind().words() + first.needs().setUp().map(s -> ", " + s).orElse("");
+                shortly(first.kind()) + first.needs().setUp().map(s -> ", " + s).orElse("");
         return new Run(
                 times(new Span(span(first).start(), end), zone),
                 words,
                 false,
                 steps.stream().map(WeekView::link).toList());
+    }
+
+    /** The glossary's name of a step: a column is narrow, on paper too. */
+    private static String shortly(StepKind kind) {
+        return switch (kind) {
+            case FLATTEN -> "flatten";
+            case CUT -> "cut";
+            case TRUE -> "true";
+            case FIT -> "fit";
+            case GLUE -> "glue";
+            case UNCLAMP -> "unclamp";
+            case SQUARE_UP -> "square up";
+        };
     }
 
     private static Link link(WorkStep s) {
