@@ -31,6 +31,8 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** Headless Chromium, used as a person uses it: by labels, links and buttons. */
 final class Browser implements AutoCloseable {
+    private static final double CENTIMETRES_TO_THE_INCH = 2.54;
+
     private final ChromeDriver driver;
     private final String address;
 
@@ -117,6 +119,13 @@ final class Browser implements AutoCloseable {
         return driver.findElements(By.cssSelector(selector)).size();
     }
 
+    /** Texts of what the selector finds, in the page's order. */
+    List<String> texts(String selector) {
+        return driver.findElements(By.cssSelector(selector)).stream()
+                .map(WebElement::getText)
+                .toList();
+    }
+
     String value(String label) {
         return Objects.requireNonNull(field(label).getDomProperty("value"));
     }
@@ -159,6 +168,20 @@ final class Browser implements AutoCloseable {
         return Base64.getDecoder().decode(driver.print(options).getContent());
     }
 
+    /** The page as it is printed where its style says how the paper lies and how wide the margins are. */
+    byte[] pdfAsStyled(PageSize paper) {
+        Map<String, Object> printed = driver.executeCdpCommand(
+                "Page.printToPDF",
+                Map.of(
+                        "paperWidth",
+                        paper.getWidth() / CENTIMETRES_TO_THE_INCH,
+                        "paperHeight",
+                        paper.getHeight() / CENTIMETRES_TO_THE_INCH,
+                        "preferCSSPageSize",
+                        true));
+        return Base64.getDecoder().decode(String.valueOf(printed.get("data")));
+    }
+
     // Acting
 
     void go(String path) {
@@ -168,6 +191,11 @@ final class Browser implements AutoCloseable {
     void link(String text) {
         press(driver.findElement(
                 By.xpath("//a[normalize-space()=" + quoted(text) + "][not(ancestor::details[not(@open)])]")));
+    }
+
+    /** Follows the link that is the n-th thing the selector finds, from 0. */
+    void follow(String selector, int n) {
+        press(driver.findElements(By.cssSelector(selector)).get(n));
     }
 
     void button(String text) {

@@ -2,6 +2,7 @@ package org.scarfwright.browser;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.Objects;
 import org.scarfwright.ScarfwrightApplication;
@@ -17,21 +18,49 @@ final class StartedProgram implements AutoCloseable {
     private static final Instant WEDNESDAY = Instant.parse("2026-11-25T09:00:00Z");
 
     private final ConfigurableApplicationContext context;
+    private final SetClock clock;
 
-    private StartedProgram(ConfigurableApplicationContext context) {
+    private StartedProgram(ConfigurableApplicationContext context, SetClock clock) {
         this.context = context;
+        this.clock = clock;
+    }
+
+    /** A clock that stands until it is set. */
+    private static final class SetClock extends Clock {
+        private volatile Instant now = WEDNESDAY;
+
+        @Override
+        public Instant instant() {
+            return now;
+        }
+
+        @Override
+        public ZoneId getZone() {
+            return ZoneOffset.UTC;
+        }
+
+        @Override
+        public Clock withZone(ZoneId zone) {
+            return Clock.fixed(now, zone);
+        }
+    }
+
+    /** Sets the program's clock, in UTC. */
+    void now(Instant instant) {
+        clock.now = instant;
     }
 
     static StartedProgram start() {
+        SetClock clock = new SetClock();
         ApplicationContextInitializer<ConfigurableApplicationContext> fixedDay = c -> ((GenericApplicationContext) c)
                 .registerBean(
                         "fixedClock",
                         Clock.class,
-                        () -> Clock.fixed(WEDNESDAY, ZoneOffset.UTC),
+                        () -> clock,
                         bean -> bean.setPrimary(true));
         return new StartedProgram(new SpringApplicationBuilder(ScarfwrightApplication.class)
                 .initializers(fixedDay)
-                .run("--server.port=0", "--scarfwright.home=" + FreshHome.create()));
+                .run("--server.port=0", "--scarfwright.home=" + FreshHome.create()), clock);
     }
 
     /** Without a slash at its end. */
