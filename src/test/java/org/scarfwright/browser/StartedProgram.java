@@ -53,14 +53,12 @@ final class StartedProgram implements AutoCloseable {
     static StartedProgram start() {
         SetClock clock = new SetClock();
         ApplicationContextInitializer<ConfigurableApplicationContext> fixedDay = c -> ((GenericApplicationContext) c)
-                .registerBean(
-                        "fixedClock",
-                        Clock.class,
-                        () -> clock,
-                        bean -> bean.setPrimary(true));
-        return new StartedProgram(new SpringApplicationBuilder(ScarfwrightApplication.class)
-                .initializers(fixedDay)
-                .run("--server.port=0", "--scarfwright.home=" + FreshHome.create()), clock);
+                .registerBean("fixedClock", Clock.class, () -> clock, bean -> bean.setPrimary(true));
+        return new StartedProgram(
+                new SpringApplicationBuilder(ScarfwrightApplication.class)
+                        .initializers(fixedDay)
+                        .run("--server.port=0", "--scarfwright.home=" + FreshHome.create()),
+                clock);
     }
 
     /** Without a slash at its end. */

@@ -80,10 +80,8 @@ class WeekIT {
                     .as("every step of " + neck + ", in order, and flattening its wood may have been another neck's")
                     .contains("dry-fit, align, drill for locating screws", "glue and clamp")
                     .endsWith("unclamp, remove the screws", "square up");
-            assertThat(done.indexOf("cut the bevel (neck)"))
-                    .isBetween(0, done.indexOf("true the bevel face (neck)"));
-            assertThat(done.indexOf("cut the bevel (head)"))
-                    .isBetween(0, done.indexOf("true the bevel face (head)"));
+            assertThat(done.indexOf("cut the bevel (neck)")).isBetween(0, done.indexOf("true the bevel face (neck)"));
+            assertThat(done.indexOf("cut the bevel (head)")).isBetween(0, done.indexOf("true the bevel face (head)"));
         }
     }
 
@@ -102,7 +100,8 @@ class WeekIT {
         for (int i = steps.size() - 1; i >= 0; i--) {
             boolean ready = steps.get(i).endsWith("ready");
             boolean own = steps.get(i).contains(neck);
-            boolean wood = steps.get(i).startsWith("flatten") && (next < 0 || !steps.get(next).contains(neck));
+            boolean wood = steps.get(i).startsWith("flatten")
+                    && (next < 0 || !steps.get(next).contains(neck));
             next = ready && (own || wood) ? i : next;
         }
         if (next < 0) {

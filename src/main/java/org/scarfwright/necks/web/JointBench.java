@@ -34,6 +34,7 @@ import org.scarfwright.shop.Saw;
  * @param near whether one of them is too near
  * @param orders for both arrangements
  * @param beside volute, heel and the wedges that fall off
+ * @param template the jig wedge on paper
  * @param testCut steps
  */
 record JointBench(
@@ -42,6 +43,7 @@ record JointBench(
         List<Orders> orders,
         List<Fact> beside,
         List<SawCard> saws,
+        Template template,
         List<String> testCut) {
     private static final Length HUNDRED = Length.ofMm(100);
     private static final Length ONE = Length.ofMm(1);
@@ -80,6 +82,9 @@ record JointBench(
      */
     record SawCard(String name, String setting, List<String> neck, List<String> head, List<Fact> facts) {}
 
+    /** What the jig wedge printed at 1 : 1 is asked by: the angle, and the thicker piece at the saw. */
+    record Template(String angle, String thickness) {}
+
     static JointBench of(JointInput input, JointExtras extras, List<Saw> saws, Shown shown) {
         return new Writer(input, extras, shown).bench(saws);
     }
@@ -96,6 +101,9 @@ record JointBench(
                     List.of(orders(Arrangement.UNDERLAID), orders(Arrangement.OVERLAID)),
                     beside(),
                     saws.stream().map(this::card).toList(),
+                    new Template(
+                            input.angle().toString(),
+                            input.neckThickness().max(extras.headStock()).toString()),
                     testCut());
         }
 

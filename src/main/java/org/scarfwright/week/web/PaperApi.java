@@ -1,5 +1,9 @@
 package org.scarfwright.week.web;
 
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.shop.Shop;
 import org.scarfwright.week.PlanPapers;
 import org.scarfwright.week.paper.Correction;
 import org.scarfwright.week.paper.CutSheets;
@@ -18,9 +22,11 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 class PaperApi {
     private final PlanPapers papers;
+    private final Shop shop;
 
-    PaperApi(PlanPapers papers) {
+    PaperApi(PlanPapers papers, Shop shop) {
         this.papers = papers;
+        this.shop = shop;
     }
 
     /**
@@ -46,6 +52,36 @@ class PaperApi {
         return pdf(
                 "plan-" + id + "-jig-templates.pdf",
                 JigTemplates.pdf(papers.of(id), PaperSize.of(paper), Correction.of(measured)));
+    }
+
+    /**
+     * The wedge of one joint at 1 : 1, without a plan; paper and measured as for the cut sheets.
+     *
+     * @param angle degrees, 3 to 30
+     * @param thicknessMm of the thicker piece at the saw, 1 to 100
+     */
+    @GetMapping(path = "/api/joint/jig-template", produces = MediaType.APPLICATION_PDF_VALUE)
+    ResponseEntity<byte[]> jigTemplate(
+            @RequestParam(defaultValue = "")
+                    @Parameter(
+                            description = "degrees",
+                            schema = @Schema(type = "number", minimum = "3", maximum = "30"))
+                    String angle,
+            @RequestParam(defaultValue = "")
+                    @Parameter(schema = @Schema(type = "number", minimum = "1", maximum = "100"))
+                    String thicknessMm,
+            @RequestParam(defaultValue = "A4") @Parameter(schema = @Schema(allowableValues = {"A4", "Letter"}))
+                    String paper,
+            @RequestParam(defaultValue = "")
+                    @Parameter(
+                            description = "what the bar of 100 mm measures on the printer’s paper, mm",
+                            schema = @Schema(type = "number", minimum = "95", maximum = "105"))
+                    String measured) {
+        return JigAsked.read(
+                        angle,
+                        new JigAsked.Thick("thicknessMm", thicknessMm, LengthUnit.MM),
+                        new JigAsked.Printer(paper, measured))
+                .pdf(shop.settings().unit());
     }
 
     static ResponseEntity<byte[]> pdf(String name, byte[] bytes) {

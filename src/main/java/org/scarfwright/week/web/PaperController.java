@@ -1,6 +1,8 @@
 package org.scarfwright.week.web;
 
 import java.util.List;
+import org.scarfwright.measure.LengthUnit;
+import org.scarfwright.shop.Shop;
 import org.scarfwright.web.Choice;
 import org.scarfwright.web.FieldErrors;
 import org.scarfwright.web.InvalidInputException;
@@ -22,9 +24,11 @@ import org.springframework.web.servlet.ModelAndView;
 @Controller
 class PaperController {
     private final PlanPapers papers;
+    private final Shop shop;
 
-    PaperController(PlanPapers papers) {
+    PaperController(PlanPapers papers, Shop shop) {
         this.papers = papers;
+        this.shop = shop;
     }
 
     @GetMapping("/match/{id:\\d{1,18}}/sheets")
@@ -78,5 +82,18 @@ class PaperController {
         return PaperApi.pdf(
                 "plan-" + id + "-jig-templates.pdf",
                 JigTemplates.pdf(papers.of(id), PaperSize.of(paper), Correction.of(measured)));
+    }
+
+    /** Of one joint, without a plan. */
+    @GetMapping("/joint/jig-template.pdf")
+    ResponseEntity<byte[]> jigTemplate(
+            @RequestParam(name = "angle", defaultValue = "") String angle,
+            @RequestParam(name = "thickness", defaultValue = "") String thickness,
+            @RequestParam(name = "paper", defaultValue = "A4") String paper,
+            @RequestParam(name = "measured", defaultValue = "") String measured) {
+        LengthUnit unit = shop.settings().unit();
+        return JigAsked.read(
+                        angle, new JigAsked.Thick("thickness", thickness, unit), new JigAsked.Printer(paper, measured))
+                .pdf(unit);
     }
 }

@@ -241,4 +241,39 @@ class BenchPagesTest {
                 .contains("must be a length from 95 to 105 mm");
         assertThat(mvc.get().uri("/match/999999/cut-sheets.pdf")).hasStatus(HttpStatus.NOT_FOUND);
     }
+
+    /** 20 mm at 10°: the bevel's run is 20 · cot 10° = 113.43 mm, and 100 mm to bear on, in whole centimetres: 220 mm. */
+    @Test
+    void theJointPageOffersItsJigWedgeOnPaper() throws Exception {
+        assertThat(mvc.get().uri("/joint"))
+                .hasStatusOk()
+                .bodyText()
+                .containsPattern("/joint/jig-template\\.pdf\\?angle=[^\"]*thickness=[^\"]*paper=A4")
+                .containsPattern("/joint/jig-template\\.pdf\\?angle=[^\"]*thickness=[^\"]*paper=Letter");
+        for (String path : List.of(
+                "/joint/jig-template.pdf?angle=10°&thickness=20 mm&paper=Letter",
+                "/api/joint/jig-template?angle=10&thicknessMm=20&paper=Letter")) {
+            MvcTestResult sheet = mvc.get().uri(path).exchange();
+            assertThat(sheet).hasStatusOk().hasContentType(MediaType.APPLICATION_PDF);
+            try (var pdf = Loader.loadPDF(sheet.getResponse().getContentAsByteArray())) {
+                assertThat(new PDFTextStripper().getText(pdf)).contains("10°", "220");
+            }
+        }
+    }
+
+    @Test
+    void aJigWedgeNobodyCutsIsRefusedWithASentenceForEveryField() {
+        assertThat(mvc.get().uri("/api/joint/jig-template?angle=0.1&thicknessMm=500&paper=A3&measured=80"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains(
+                        "is not between 3° and 30°",
+                        "is not between 1 mm and 100 mm",
+                        "must be A4 or Letter",
+                        "from 95 to 105 mm");
+        assertThat(mvc.get().uri("/api/joint/jig-template"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("/angle", "/thicknessMm");
+    }
 }
