@@ -1,5 +1,6 @@
 package org.scarfwright.week.web;
 
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.Clock;
 import java.time.Instant;
@@ -59,7 +60,10 @@ class BenchApi {
 
     /** What is planned for a day; without a day, today. */
     @GetMapping("/api/bench")
-    List<CardJson> day(@RequestParam(defaultValue = "") String day) {
+    List<CardJson> day(
+            @RequestParam(defaultValue = "")
+                    @Parameter(description = "such as 2026-12-04", schema = @Schema(type = "string", format = "date"))
+                    String day) {
         LocalDate asked = day.isBlank() ? LocalDate.now(clock) : WeekJson.day(day);
         return bench.day(asked).stream().map(CardJson::of).toList();
     }
@@ -72,33 +76,33 @@ class BenchApi {
     }
 
     @GetMapping("/api/steps/{id}")
-    CardJson card(@PathVariable long id) {
+    CardJson card(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id) {
         return CardJson.of(bench.card(id));
     }
 
     @PostMapping("/api/steps/{id}/start")
-    CardJson start(@PathVariable long id, @RequestBody ActJson act) {
+    CardJson start(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
         return CardJson.of(bench.start(id, act.name()));
     }
 
     @PostMapping("/api/steps/{id}/done")
-    CardJson done(@PathVariable long id, @RequestBody ActJson act) {
+    CardJson done(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
         Integer minutes = act.minutes();
         return CardJson.of(bench.done(id, minutes == null ? OptionalInt.empty() : OptionalInt.of(minutes), act.name()));
     }
 
     @PostMapping("/api/steps/{id}/something-else")
-    CardJson somethingElse(@PathVariable long id, @RequestBody ActJson act) {
+    CardJson somethingElse(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
         return CardJson.of(bench.somethingElse(id, act.reason() == null ? "" : act.reason(), act.name()));
     }
 
     @PostMapping("/api/steps/{id}/go-on")
-    CardJson goOn(@PathVariable long id) {
+    CardJson goOn(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id) {
         return CardJson.of(bench.goOn(id));
     }
 
     @PostMapping("/api/steps/{id}/take-back")
-    CardJson takeBack(@PathVariable long id) {
+    CardJson takeBack(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id) {
         return CardJson.of(bench.takeBack(id));
     }
 }

@@ -1,5 +1,6 @@
 package org.scarfwright.week.web;
 
+import io.swagger.v3.oas.annotations.media.Schema;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -39,7 +40,10 @@ record WeekJson(
             List<LevelJson> levels) {}
 
     /** A measure; no schedule as good on the levels before has less than the bound. */
-    record LevelJson(String measure, long value, long bound) {}
+    record LevelJson(
+            @Schema(allowableValues = {"late", "setUps", "days"}) String measure,
+            @Schema(minimum = "0") long value,
+            @Schema(minimum = "0") long bound) {}
 
     /** A day. */
     record DayJson(
@@ -54,18 +58,22 @@ record WeekJson(
             long id,
             long plan,
             String order,
-            int number,
+            @Schema(minimum = "1") int number,
+
+            @Schema(allowableValues = {"flatten", "cut", "true", "fit", "glue", "unclamp", "square-up"})
             String kind,
-            String part,
+
+            @Schema(allowableValues = {"neck", "head", "both"}) String part,
             String words,
             @Nullable String piece,
             @Nullable String machine,
             @Nullable String setUp,
-            int minutes,
+            @Schema(minimum = "1", maximum = "480") int minutes,
             @Nullable Instant plannedStart,
             @Nullable Instant plannedEnd,
             @Nullable LocalDate pinnedDay,
-            String state,
+
+            @Schema(allowableValues = {"open", "started", "done", "stopped"}) String state,
             @Nullable Instant doneAt,
             @Nullable Instant clampedUntil,
             @Nullable Instant curedAt,

@@ -6,6 +6,8 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.scarfwright.week.WorkStep;
+import org.scarfwright.week.Bench;
 import org.scarfwright.database.OnH2;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.necks.IsoWeek;
@@ -174,5 +176,41 @@ class WeekPagesTest {
                         .exchange())
                 .hasStatusOk();
         assertThat(get("/week/glues")).hasStatusOk();
+    }
+
+    /** The description says what the API takes: what it allows is taken, what it does not is refused. */
+    @Test
+    void theDescriptionOfTheApiNamesWhatAWeekAStepAndMinutesMayBe() throws Exception {
+        var description = tools.jackson.databind.json.JsonMapper.builder()
+                .build()
+                .readTree(mvc.get()
+                        .uri("/api/openapi")
+                        .exchange()
+                        .getResponse()
+                        .getContentAsString());
+        String week = description
+                .at("/paths/~1api~1weeks~1{week}~1schedule/get/parameters/0/schema/pattern")
+                .stringValue();
+        assertThat("2026-W49").matches(week);
+        assertThat("2026-W54").doesNotMatch(week);
+        assertThat(mvc.get().uri("/api/weeks/2026-W54/schedule").exchange()).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(description
+                        .at("/paths/~1api~1steps~1{id}~1done/post/parameters/0/schema/minimum")
+                        .intValue())
+                .isEqualTo(1);
+        assertThat(description
+                        .at("/components/schemas/ActJson/properties/minutes/maximum")
+                        .intValue())
+                .isEqualTo(Bench.LONGEST);
+        assertThat(description.at("/components/schemas/PinJson/required/0").stringValue())
+                .isEqualTo("day");
+        assertThat(description
+                        .at("/components/schemas/StepJson/properties/state/enum")
+                        .size())
+                .isEqualTo(WorkStep.State.values().length);
+        assertThat(description
+                        .at("/components/schemas/StepJson/properties/kind/enum")
+                        .size())
+                .isEqualTo(org.scarfwright.shop.StepKind.values().length);
     }
 }
