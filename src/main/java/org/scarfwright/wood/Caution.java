@@ -31,6 +31,17 @@ public record Caution(String title, String text, String source, boolean checked)
                     "common practice; the shop’s own shortest machined piece",
                     true));
 
+    /** What holds for every bevel, wherever its cut is shown. */
+    public static final Caution AT_THE_SAW = new Caution(
+            "At the saw",
+            "A bevel this shallow is a cut at a steep angle to the fence: clamp the piece, set the guard as low as the work allows, "
+                    + "never force the feed, make a test cut in scrap and keep hands clear. A push block adds to a guard and never "
+                    + "replaces it. Plane while the piece is long and crosscut last; no machine planing below the shop’s shortest "
+                    + "piece. Wood dust harms: extract it at the source and wear a mask. The machine’s manual, local rules and "
+                    + "licensed practice come before anything shown here.",
+            "common practice",
+            true);
+
     /** Genera whose dust is known to make some people allergic, and what is reported. */
     private static final List<Reported> SENSITISERS = List.of(
             new Reported("Dalbergia", "skin rashes and asthma"),

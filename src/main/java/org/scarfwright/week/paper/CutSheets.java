@@ -24,12 +24,6 @@ import org.scarfwright.wood.Species;
 
 /** A plan's cut sheets: one for each piece that is cut, then one for each neck's joint. */
 public final class CutSheets {
-    private static final String AT_THE_SAW =
-            "At the saw. A bevel this shallow is a cut at a steep angle to the fence: clamp the piece, set the guard as low as the "
-                    + "work allows, never force the feed, make a test cut in scrap and keep hands clear. A push block adds to a "
-                    + "guard and never replaces it. Plane while the piece is long and crosscut last. The machine’s manual, local "
-                    + "rules and licensed practice come before this sheet.";
-
     private static final double FIGURE = 2.8;
     private static final double ROW = 6;
 
@@ -102,7 +96,7 @@ public final class CutSheets {
         }
         settings(flow, laid);
         parts(flow, laid);
-        flow.caution(AT_THE_SAW);
+        flow.caution(Caution.AT_THE_SAW.title() + ". " + Caution.AT_THE_SAW.text());
         for (Caution caution : cautions(plan.pieces().get(layout.piece()), laid)) {
             flow.caution(caution.title() + ". " + caution.text());
         }

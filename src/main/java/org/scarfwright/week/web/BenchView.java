@@ -14,6 +14,7 @@ import org.scarfwright.shop.StepKind;
 import org.scarfwright.web.NotFoundException;
 import org.scarfwright.web.StripDrawing;
 import org.scarfwright.week.Bench;
+import org.scarfwright.wood.Caution;
 import org.scarfwright.week.PlanPapers;
 import org.scarfwright.week.WorkStep;
 import org.scarfwright.week.paper.PlanOnPaper;
@@ -39,11 +40,6 @@ record BenchView(
         @Nullable String glue,
         @Nullable String caution,
         boolean undo) {
-    private static final String SAW =
-            "A bevel this shallow is a cut at a steep angle to the fence: clamp the piece, set the guard as low "
-                    + "as the work allows, never force the feed, make a test cut in scrap and keep hands clear. Extract dust at its source and "
-                    + "wear a mask. The machine’s manual, local rules and licensed practice come first.";
-
     private static final String PLANER =
             "Never feed a piece shorter than the planer’s manual allows, and keep hands clear of the cutters. "
                     + "Extract dust at its source and wear a mask. The machine’s manual, local rules and licensed practice come first.";
@@ -120,7 +116,7 @@ record BenchView(
     private static @Nullable String caution(StepKind kind) {
         return switch (kind) {
             case FLATTEN -> PLANER;
-            case CUT -> SAW;
+            case CUT -> Caution.AT_THE_SAW.text();
             case TRUE -> PLANER;
             case FIT, UNCLAMP, SQUARE_UP -> SCREWS;
             case GLUE -> GLUING;

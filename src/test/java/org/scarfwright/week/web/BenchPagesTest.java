@@ -18,6 +18,7 @@ import org.scarfwright.shop.StepKind;
 import org.scarfwright.week.Bench;
 import org.scarfwright.week.WeekWork;
 import org.scarfwright.week.WorkStep;
+import org.scarfwright.wood.Caution;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -275,5 +276,25 @@ class BenchPagesTest {
                 .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
                 .bodyText()
                 .contains("/angle", "/thicknessMm");
+    }
+
+    @Test
+    void theCautionAtTheSawStandsWhereverACutIsShown() throws Exception {
+        String caution = Caution.AT_THE_SAW.text();
+        assertThat(caution).contains("clamp the piece", "never force the feed", "hands clear", "manual", "licensed practice");
+        for (String page : List.of(
+                "/match/" + plan.id(),
+                "/match/" + plan.id() + "/print",
+                "/bench/" + first(StepKind.CUT).id())) {
+            assertThat(mvc.get().uri(page)).bodyText().contains(caution);
+        }
+        try (var pdf = Loader.loadPDF(mvc.get()
+                .uri("/match/" + plan.id() + "/cut-sheets.pdf")
+                .exchange()
+                .getResponse()
+                .getContentAsByteArray())) {
+            assertThat(new PDFTextStripper().getText(pdf).replaceAll("\\s+", " "))
+                    .contains(caution);
+        }
     }
 }
