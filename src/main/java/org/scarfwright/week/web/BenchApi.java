@@ -81,18 +81,24 @@ class BenchApi {
     }
 
     @PostMapping("/api/steps/{id}/start")
-    CardJson start(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
+    CardJson start(
+            @PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id,
+            @RequestBody ActJson act) {
         return CardJson.of(bench.start(id, act.name()));
     }
 
     @PostMapping("/api/steps/{id}/done")
-    CardJson done(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
+    CardJson done(
+            @PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id,
+            @RequestBody ActJson act) {
         Integer minutes = act.minutes();
         return CardJson.of(bench.done(id, minutes == null ? OptionalInt.empty() : OptionalInt.of(minutes), act.name()));
     }
 
     @PostMapping("/api/steps/{id}/something-else")
-    CardJson somethingElse(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody ActJson act) {
+    CardJson somethingElse(
+            @PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id,
+            @RequestBody ActJson act) {
         return CardJson.of(bench.somethingElse(id, act.reason() == null ? "" : act.reason(), act.name()));
     }
 

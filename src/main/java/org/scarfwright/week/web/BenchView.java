@@ -14,10 +14,10 @@ import org.scarfwright.shop.StepKind;
 import org.scarfwright.web.NotFoundException;
 import org.scarfwright.web.StripDrawing;
 import org.scarfwright.week.Bench;
-import org.scarfwright.wood.Caution;
 import org.scarfwright.week.PlanPapers;
 import org.scarfwright.week.WorkStep;
 import org.scarfwright.week.paper.PlanOnPaper;
+import org.scarfwright.wood.Caution;
 
 /**
  * One step as it is shown beside the saw.

@@ -35,21 +35,29 @@ class WeekApi {
             @org.jspecify.annotations.Nullable String glue) {}
 
     /** What pins a step; only the description of the API is made from it. */
-    record PinJson(@Schema(format = "date", example = "2026-12-04", requiredMode = Schema.RequiredMode.REQUIRED) String day) {}
+    record PinJson(
+            @Schema(format = "date", example = "2026-12-04", requiredMode = Schema.RequiredMode.REQUIRED)
+            String day) {}
 
     /** What chooses a glue; only the description of the API is made from it. */
     record GlueChoiceJson(
             @Schema(description = "code of a glue of the shop; empty or null for the shop’s own", maxLength = 20)
-                    @org.jspecify.annotations.Nullable
-                    String glue) {}
+            @org.jspecify.annotations.Nullable
+            String glue) {}
 
     @GetMapping("/api/weeks/{week}/schedule")
-    WeekJson schedule(@PathVariable @Parameter(description = "an ISO 8601 week", schema = @Schema(pattern = WEEK, example = "2026-W49")) String week) {
+    WeekJson schedule(
+            @PathVariable
+                    @Parameter(description = "an ISO 8601 week", schema = @Schema(pattern = WEEK, example = "2026-W49"))
+                    String week) {
         return WeekJson.of(work.week(WeekJson.week(week)));
     }
 
     @PostMapping("/api/weeks/{week}/schedule")
-    WeekJson lay(@PathVariable @Parameter(description = "an ISO 8601 week", schema = @Schema(pattern = WEEK, example = "2026-W49")) String week) {
+    WeekJson lay(
+            @PathVariable
+                    @Parameter(description = "an ISO 8601 week", schema = @Schema(pattern = WEEK, example = "2026-W49"))
+                    String week) {
         return WeekJson.of(work.lay(WeekJson.week(week)));
     }
 
@@ -58,7 +66,9 @@ class WeekApi {
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             content = @Content(schema = @Schema(implementation = PinJson.class))))
-    WeekJson.StepJson pin(@PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id, @RequestBody JsonNode body) {
+    WeekJson.StepJson pin(
+            @PathVariable @Parameter(schema = @Schema(type = "integer", minimum = "1")) long id,
+            @RequestBody JsonNode body) {
         return WeekJson.step(work.pin(id, WeekJson.day(text(body, "day"))));
     }
 
@@ -77,7 +87,9 @@ class WeekApi {
             requestBody =
                     @io.swagger.v3.oas.annotations.parameters.RequestBody(
                             content = @Content(schema = @Schema(implementation = GlueChoiceJson.class))))
-    DesignGlueJson chooseGlue(@PathVariable @Parameter(schema = @Schema(minLength = 1, maxLength = 40)) String design, @RequestBody JsonNode body) {
+    DesignGlueJson chooseGlue(
+            @PathVariable @Parameter(schema = @Schema(minLength = 1, maxLength = 40)) String design,
+            @RequestBody JsonNode body) {
         String glue = body.isObject() && body.has("glue") && body.get("glue").isNull() ? "" : text(body, "glue");
         work.chooseGlue(design, Optional.of(glue).filter(g -> !g.isBlank()));
         return glue(design);

@@ -41,7 +41,9 @@ record WeekJson(
 
     /** A measure; no schedule as good on the levels before has less than the bound. */
     record LevelJson(
-            @Schema(allowableValues = {"late", "setUps", "days"}) String measure,
+            @Schema(allowableValues = {"late", "setUps", "days"})
+            String measure,
+
             @Schema(minimum = "0") long value,
             @Schema(minimum = "0") long bound) {}
 
@@ -63,7 +65,9 @@ record WeekJson(
             @Schema(allowableValues = {"flatten", "cut", "true", "fit", "glue", "unclamp", "square-up"})
             String kind,
 
-            @Schema(allowableValues = {"neck", "head", "both"}) String part,
+            @Schema(allowableValues = {"neck", "head", "both"})
+            String part,
+
             String words,
             @Nullable String piece,
             @Nullable String machine,
@@ -73,7 +77,9 @@ record WeekJson(
             @Nullable Instant plannedEnd,
             @Nullable LocalDate pinnedDay,
 
-            @Schema(allowableValues = {"open", "started", "done", "stopped"}) String state,
+            @Schema(allowableValues = {"open", "started", "done", "stopped"})
+            String state,
+
             @Nullable Instant doneAt,
             @Nullable Instant clampedUntil,
             @Nullable Instant curedAt,

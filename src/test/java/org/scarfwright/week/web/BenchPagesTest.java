@@ -281,7 +281,8 @@ class BenchPagesTest {
     @Test
     void theCautionAtTheSawStandsWhereverACutIsShown() throws Exception {
         String caution = Caution.AT_THE_SAW.text();
-        assertThat(caution).contains("clamp the piece", "never force the feed", "hands clear", "manual", "licensed practice");
+        assertThat(caution)
+                .contains("clamp the piece", "never force the feed", "hands clear", "manual", "licensed practice");
         for (String page : List.of(
                 "/match/" + plan.id(),
                 "/match/" + plan.id() + "/print",

@@ -6,12 +6,12 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.scarfwright.week.WorkStep;
-import org.scarfwright.week.Bench;
 import org.scarfwright.database.OnH2;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.shop.ShopStart;
+import org.scarfwright.week.Bench;
+import org.scarfwright.week.WorkStep;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
@@ -183,17 +183,14 @@ class WeekPagesTest {
     void theDescriptionOfTheApiNamesWhatAWeekAStepAndMinutesMayBe() throws Exception {
         var description = tools.jackson.databind.json.JsonMapper.builder()
                 .build()
-                .readTree(mvc.get()
-                        .uri("/api/openapi")
-                        .exchange()
-                        .getResponse()
-                        .getContentAsString());
+                .readTree(mvc.get().uri("/api/openapi").exchange().getResponse().getContentAsString());
         String week = description
                 .at("/paths/~1api~1weeks~1{week}~1schedule/get/parameters/0/schema/pattern")
                 .stringValue();
         assertThat("2026-W49").matches(week);
         assertThat("2026-W54").doesNotMatch(week);
-        assertThat(mvc.get().uri("/api/weeks/2026-W54/schedule").exchange()).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+        assertThat(mvc.get().uri("/api/weeks/2026-W54/schedule").exchange())
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
         assertThat(description
                         .at("/paths/~1api~1steps~1{id}~1done/post/parameters/0/schema/minimum")
                         .intValue())
