@@ -3,6 +3,7 @@ package org.scarfwright.browser;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -21,6 +22,8 @@ import org.openqa.selenium.print.PageSize;
  * and undo, print. Once on a phone with the page's scripts off, once on a laptop.
  */
 class NewcomerIT {
+    private static final Instant MONDAY_OF_THE_WEEK = Instant.parse("2026-11-30T09:00:00Z");
+
     private static final int[] WIDTHS = {390, 820, 1280};
 
     /** How many pages of one kind (piece, design, order, plan …) are looked at. */
@@ -71,6 +74,17 @@ class NewcomerIT {
             String first = matchesTheWeek(browser);
             browser.button("Match again");
             browser.waitFor("/match/(?!" + first.replaceFirst(".*/", "") + "$)\\d+");
+            // What only a plan that is not accepted yet links to.
+            String second = browser.path();
+            browser.go(second + "/lock");
+            assertThat(browser.count("form")).isPositive();
+            look(browser, wrong);
+            browser.go(second);
+            // Accepted and laid, it fills the week, the bench and the sheets.
+            browser.button("Accept and reserve the pieces");
+            browser.go("/week?week=2026-W49");
+            browser.button("Lay the work on days");
+            program.now(MONDAY_OF_THE_WEEK);
             browser.go("/rack/import");
             browser.fill("Or its text", WITH_ERRORS);
             browser.button("Look at it first");
@@ -106,13 +120,14 @@ class NewcomerIT {
                             "/match",
                             "/match/…",
                             "/match/…/print",
-                            "/match/…/lock",
                             "/match/…/near-equal",
                             "/match/compare",
                             "/week",
+                            "/week/steps/…",
                             "/week/glues",
                             "/match/…/sheets",
                             "/bench",
+                            "/bench/…",
                             "/joint",
                             "/science",
                             "/wood",
