@@ -375,6 +375,72 @@ class EntryTable {
                 .list());
     }
 
+    /** What is recorded of the parts of a neck, in the order it was written. */
+    List<Outcome> ofNeck(long plan, String order, int number) {
+        return jdbc.sql("select * from outcome where plan_id = :plan and order_code = :order and neck_number = :number"
+                        + " order by entry_id, position")
+                .param("plan", plan)
+                .param("order", order)
+                .param("number", number)
+                .query((rs, n) -> outcome(rs))
+                .list();
+    }
+
+    /**
+     * What stands of what was recorded: outcomes of one kind, of one neck or one rest, added up over what was taken back.
+     *
+     * @param entry the last that wrote of it
+     */
+    record Became(long entry, Outcome outcome) {}
+
+    private static final String STANDING =
+            "select max(entry_id) as entry_id, kind, max(cause) as cause, from_piece, to_piece,"
+                    + " sum(volume_um3) as volume_um3, sum(planned_um3) as planned_um3, sum(cost_cents) as cost_cents,"
+                    + " max(plan_id) as plan_id, order_code, neck_number, max(design_code) as design_code, part,"
+                    + " max(length_um) as length_um, max(width_um) as width_um, max(thickness_um) as thickness_um, 1 as position"
+                    + " from outcome where ";
+
+    private static final String GROUPED =
+            " group by kind, from_piece, to_piece, order_code, neck_number, part having sum(volume_um3) > 0"
+                    + " order by kind, order_code, neck_number, part, to_piece, from_piece";
+
+    List<Became> becameNeck(Losses.Neck neck) {
+        return jdbc.sql(STANDING + "plan_id = :plan and order_code = :order and neck_number = :number" + GROUPED)
+                .param("plan", neck.plan())
+                .param("order", neck.order())
+                .param("number", neck.number())
+                .query((rs, n) -> new Became(rs.getLong("entry_id"), outcome(rs)))
+                .list();
+    }
+
+    /** Parts, spoilt parts and rests of a piece. */
+    List<Became> becameOf(String piece) {
+        return jdbc.sql(STANDING + "from_piece = :piece and (order_code is not null or to_piece is not null)" + GROUPED)
+                .param("piece", piece)
+                .query((rs, n) -> new Became(rs.getLong("entry_id"), outcome(rs)))
+                .list();
+    }
+
+    /** All that was taken from a piece. */
+    Volume taken(String piece) {
+        return jdbc.sql("select coalesce(sum(volume_um3), 0) as volume_um3 from outcome where from_piece = :piece")
+                .param("piece", piece)
+                .query((rs, n) -> volume(rs, "volume_um3"))
+                .single();
+    }
+
+    /** The piece this one was cut from. */
+    Optional<String> parent(String piece) {
+        return jdbc
+                .sql("select from_piece from outcome where to_piece = :piece group by from_piece"
+                        + " having sum(volume_um3) > 0 order by from_piece")
+                .param("piece", piece)
+                .query(String.class)
+                .list()
+                .stream()
+                .findFirst();
+    }
+
     /** Entries of this person that came after one. */
     long since(String who, long entry) {
         return jdbc.sql("select count(*) from entry where who = :who and id > :entry")

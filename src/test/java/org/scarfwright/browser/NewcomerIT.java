@@ -140,6 +140,8 @@ class NewcomerIT {
                             "/ledger/…",
                             "/ledger/check",
                             "/rack/…/cut",
+                            "/rack/…/away",
+                            "/ledger/tree/…",
                             "/shop",
                             "/shop/workshop",
                             "/shop/glues/…",
@@ -156,10 +158,10 @@ class NewcomerIT {
 
     /** Codes and numbers become …, so that a hundred pieces count as one kind of page. */
     private static String kind(String path) {
-        String bare = path.replaceFirst("\\?.*", "");
+        String bare = path.replaceFirst("\\?.*", "").replaceFirst("^/ledger/tree/.*", "/ledger/tree/…");
         return bare.replaceFirst(
                 "^/(rack|designs|orders|match|wood|bench|ledger|shop/saws|shop/glues|shop/label-sheets|week/steps)/"
-                        + "(?!new$|import$|compare$|air$|seam$|slope$|check$)[^/]+",
+                        + "(?!new$|import$|compare$|air$|seam$|slope$|check$|tree/)[^/]+",
                 "/$1/…");
     }
 

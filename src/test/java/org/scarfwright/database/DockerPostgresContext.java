@@ -27,6 +27,7 @@ class DockerPostgresContext implements ApplicationContextInitializer<Configurabl
                 .update();
         TestPropertyValues.of(
                         "scarfwright.home=" + FreshHome.create(),
+                        "scarfwright.ledger.check-by-itself=false",
                         "spring.datasource.url=jdbc:postgresql://" + server.getHost() + ":"
                                 + server.getMappedPort(PostgreSQLContainer.POSTGRESQL_PORT) + "/" + name,
                         "spring.datasource.username=" + server.getUsername(),

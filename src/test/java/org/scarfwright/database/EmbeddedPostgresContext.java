@@ -25,6 +25,7 @@ class EmbeddedPostgresContext implements ApplicationContextInitializer<Configura
                 .update();
         TestPropertyValues.of(
                         "scarfwright.home=" + FreshHome.create(),
+                        "scarfwright.ledger.check-by-itself=false",
                         "spring.datasource.url=" + Server.URL_OF.apply(name),
                         "spring.datasource.username=" + USER,
                         "spring.datasource.password=" + USER)

@@ -8,6 +8,7 @@ import org.springframework.context.ConfigurableApplicationContext;
 class H2Context implements ApplicationContextInitializer<ConfigurableApplicationContext> {
     @Override
     public void initialize(ConfigurableApplicationContext context) {
-        TestPropertyValues.of("scarfwright.home=" + FreshHome.create()).applyTo(context);
+        TestPropertyValues.of("scarfwright.home=" + FreshHome.create(), "scarfwright.ledger.check-by-itself=false")
+                .applyTo(context);
     }
 }

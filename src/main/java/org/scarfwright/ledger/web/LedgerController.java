@@ -95,6 +95,7 @@ class LedgerController {
         page.addObject("kind", ActWords.kind(entry.kind()));
         page.addObject("acts", LedgerView.acts(entry));
         page.addObject("outcomes", LedgerView.outcomes(entry));
+        page.addObject("sum", LedgerView.sum(entry));
         page.addObject(
                 "newPieces",
                 String.join(

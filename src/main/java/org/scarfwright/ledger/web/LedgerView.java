@@ -28,6 +28,7 @@ final class LedgerView {
     record OutcomeRow(
             String what,
             String of,
+            Outcome.@Nullable NeckPart neck,
             @Nullable String toPiece,
             Volume volume,
             @Nullable Volume planned,
@@ -37,6 +38,7 @@ final class LedgerView {
             return new OutcomeRow(
                     capital(ActWords.outcome(o)),
                     o.neck() == null ? "" : o.neck().title(),
+                    o.neck(),
                     o.toPiece(),
                     o.volume(),
                     o.planned(),
@@ -51,6 +53,10 @@ final class LedgerView {
 
     static List<OutcomeRow> outcomes(Entry entry) {
         return entry.outcomes().stream().map(OutcomeRow::of).toList();
+    }
+
+    static Volume sum(Entry entry) {
+        return entry.outcomes().stream().map(Outcome::volume).reduce(Volume.ZERO, Volume::plus);
     }
 
     static String cause(Outcome.Cause cause) {

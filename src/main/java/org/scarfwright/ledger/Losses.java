@@ -1,0 +1,42 @@
+package org.scarfwright.ledger;
+
+import java.util.Collection;
+import java.util.Set;
+import org.scarfwright.rack.PieceState;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.InvalidInputException;
+import org.scarfwright.web.NotFoundException;
+
+/** Wood that goes another way than planned: spoilt parts, scrapped and sold pieces. Each is an entry with its reason. */
+public interface Losses {
+    /** How many pieces can be taken away at once. */
+    int MOST_PIECES = 500;
+
+    /**
+     * Writes parts off that were cut already: a wrong cut that was seen late, a joint that failed.
+     *
+     * @param heads which parts: {@code true} the head, {@code false} the neck
+     * @throws InvalidInputException when no part or no reason is named
+     * @throws NotFoundException when no such part was recorded
+     * @throws ConflictException when it was written off already
+     */
+    Entry writeOff(Neck neck, Set<Boolean> heads, String who, String why);
+
+    /**
+     * Takes whole pieces away.
+     *
+     * @param to {@link PieceState#SCRAPPED} or {@link PieceState#SOLD}
+     * @throws InvalidInputException when no piece or no reason is named
+     * @throws ConflictException naming every piece that changed since or is not there any more; nothing is saved
+     */
+    Entry remove(Collection<Rack.PieceStamp> pieces, PieceState to, String who, String why);
+
+    /** A neck of a plan. */
+    record Neck(long plan, String order, int number) {
+        /** A-101 no. 2. */
+        public String title() {
+            return order + " no. " + number;
+        }
+    }
+}
