@@ -85,6 +85,14 @@ class NewcomerIT {
             browser.go("/week?week=2026-W49");
             browser.button("Lay the work on days");
             program.now(MONDAY_OF_THE_WEEK);
+            // A cut gives the yield its figures.
+            browser.go(second);
+            String piece = browser.links().stream()
+                    .filter(link -> link.matches("/rack/[A-Z]-\\d+"))
+                    .findFirst()
+                    .orElseThrow();
+            browser.go(piece + "/cut");
+            browser.button("Record the cut");
             browser.go("/rack/import");
             browser.fill("Or its text", WITH_ERRORS);
             browser.button("Look at it first");
@@ -103,7 +111,7 @@ class NewcomerIT {
                 browser.links().stream()
                         .filter(link -> !link.startsWith("/api/")
                                 && !link.startsWith("/week/calendar")
-                                && !link.matches("[^?]*\\.pdf(\\?.*)?"))
+                                && !link.matches("[^?]*\\.(pdf|csv)(\\?.*)?"))
                         .forEach(waiting::add);
             }
             assertThat(kinds.keySet())
@@ -139,6 +147,8 @@ class NewcomerIT {
                             "/ledger",
                             "/ledger/…",
                             "/ledger/check",
+                            "/yield",
+                            "/yield/rows",
                             "/rack/…/cut",
                             "/rack/…/away",
                             "/ledger/tree/…",

@@ -1,0 +1,162 @@
+package org.scarfwright.ledger.web;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.ledger.Yield;
+import org.scarfwright.ledger.Yield.Report;
+import org.scarfwright.ledger.YieldFigure;
+import org.scarfwright.ledger.YieldSums;
+import org.scarfwright.measure.Volume;
+import org.scarfwright.shop.Shop;
+import org.scarfwright.web.Choice;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.FieldErrors;
+import org.scarfwright.web.Formats;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+
+/** What became of the wood, added up, and the rows behind every figure. */
+@Controller
+class YieldController {
+    static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
+
+    private static final int ON_PAGE = 50;
+    private static final List<Choice> WAYS = List.of(Yield.By.values()).stream()
+            .map(b -> new Choice(b.word(), b.title()))
+            .toList();
+
+    private final Yield yield;
+    private final Shop shop;
+    private final Formats formats;
+
+    YieldController(Yield yield, Shop shop, Formats formats) {
+        this.yield = yield;
+        this.shop = shop;
+        this.formats = formats;
+    }
+
+    /** A column of volumes: the figure, and its heading. */
+    record Column(YieldFigure figure, String title) {
+        static Column of(YieldFigure figure) {
+            return new Column(figure, figure.title());
+        }
+
+        public String word() {
+            return figure.word();
+        }
+    }
+
+    /** A line with its shares in words. */
+    record Row(String key, String title, YieldSums sums, String netYield, String recovery, String rescue) {
+        public Volume of(YieldFigure figure) {
+            return sums.of(figure);
+        }
+    }
+
+    @GetMapping("/yield")
+    ModelAndView show(@RequestParam Map<String, String> typed) {
+        YieldQuery query = new YieldQuery(typed);
+        ModelAndView page = page("ledger/yield", query);
+        page.addObject("ways", WAYS);
+        if (!query.errors().isEmpty()) {
+            page.addObject("report", null);
+            return page;
+        }
+        Report report = yield.report(query.question());
+        page.addObject("report", report);
+        page.addObject("byTitle", query.question().by().title());
+        page.addObject("rows", report.lines().stream().map(this::row).toList());
+        page.addObject("total", row(new Yield.Line("", "All", report.total())));
+        page.addObject(
+                "columns",
+                List.of(YieldFigure.INPUT, YieldFigure.PARTS, YieldFigure.RESTS, YieldFigure.WASTE).stream()
+                        .map(Column::of)
+                        .toList());
+        page.addObject("wastes", YieldFigure.wastes().stream().map(Column::of).toList());
+        page.addObject("became", report.total().of(YieldFigure.INPUT));
+        page.addObject("unexplained", report.total().of(YieldFigure.UNEXPLAINED));
+        page.addObject("compared", List.of(YieldFigure.PARTS, YieldFigure.WASTE));
+        YieldCharts.fill(page, report);
+        page.addObject("currency", shop.settings().currency());
+        return page;
+    }
+
+    private Row row(Yield.Line line) {
+        return new Row(
+                line.key(),
+                line.title(),
+                line.sums(),
+                percent(line.sums().netYield()),
+                percent(line.sums().recovery()),
+                percent(line.sums().rescue()));
+    }
+
+    private String percent(OptionalDouble share) {
+        return share.isEmpty() ? "–" : formats.percent(share.getAsDouble());
+    }
+
+    @GetMapping("/yield/rows")
+    ModelAndView rows(@RequestParam Map<String, String> typed) {
+        YieldQuery query = new YieldQuery(typed);
+        YieldFigure figure = query.figure();
+        ModelAndView page = page("ledger/yield-rows", query);
+        page.addObject("figure", figure);
+        page.addObject("what", figure.word());
+        page.addObject("key", query.key());
+        page.addObject(
+                "found",
+                query.errors().isEmpty()
+                        ? yield.rows(query.question(), query.key(), figure, number(query.text("page")), ON_PAGE)
+                        : null);
+        return page;
+    }
+
+    private static ModelAndView page(String template, YieldQuery query) {
+        List<FieldError> errors = query.errors();
+        ModelAndView page = new ModelAndView(template);
+        page.setStatus(errors.isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
+        page.addObject("by", query.question().by().word());
+        page.addObject("byTyped", query.text("by").isEmpty() ? "week" : query.text("by"));
+        page.addObject("from", query.text("from"));
+        page.addObject("to", query.text("to"));
+        page.addObject("address", query.address());
+        page.addObject("errorList", new ArrayList<>(errors));
+        page.addObject("errors", FieldErrors.byField(errors));
+        return page;
+    }
+
+    @GetMapping("/yield.csv")
+    ResponseEntity<String> csv(@RequestParam Map<String, String> typed) {
+        YieldQuery query = new YieldQuery(typed);
+        query.check();
+        return file("yield.csv", YieldCsv.of(yield.report(query.question())));
+    }
+
+    @GetMapping("/yield/rows.csv")
+    ResponseEntity<String> rowsCsv(@RequestParam Map<String, String> typed) {
+        YieldQuery query = new YieldQuery(typed);
+        YieldFigure figure = query.figure();
+        query.check();
+        return file("yield-rows.csv", YieldCsv.of(yield.all(query.question(), query.key(), figure)));
+    }
+
+    private static ResponseEntity<String> file(String name, String text) {
+        return ResponseEntity.ok()
+                .contentType(CSV)
+                .header("Content-Disposition", "attachment; filename=\"" + name + "\"")
+                .body(text);
+    }
+
+    private static int number(@Nullable String page) {
+        return page != null && page.matches("[1-9]\\d{0,6}") ? Integer.parseInt(page) : 1;
+    }
+}

@@ -1,0 +1,50 @@
+package org.scarfwright.web;
+
+import de.siegmar.fastcsv.writer.CsvWriter;
+import java.io.StringWriter;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A table written as CSV (RFC 4180, UTF-8, commas, CRLF) for spreadsheets and programs.
+ *
+ * <p>A cell of text that a spreadsheet would take for a formula, because it begins with = + - @, a tab or a line's end, gets an
+ * apostrophe in front. Numbers are written as they are. <b>Source:</b> OWASP, CSV Injection, from memory.
+ */
+public final class CsvSheet {
+    private static final String FORMULAS = "=+-@\t\r\n＝＋－＠";
+
+    private final StringWriter text = new StringWriter();
+    private final CsvWriter writer;
+
+    public CsvSheet(String... header) {
+        writer = CsvWriter.builder().bufferSize(0).build(text);
+        writer.writeRecord(header);
+    }
+
+    /** A row: numbers, and everything else as text; what is not known is an empty cell. */
+    public CsvSheet row(@Nullable Object... cells) {
+        List<String> row = new ArrayList<>();
+        for (Object cell : cells) {
+            row.add(
+                    cell == null
+                            ? ""
+                            : cell instanceof BigDecimal number
+                                    ? number.toPlainString()
+                                    : cell instanceof Number number ? number.toString() : harmless(cell.toString()));
+        }
+        writer.writeRecord(row);
+        return this;
+    }
+
+    static String harmless(String cell) {
+        return !cell.isEmpty() && FORMULAS.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
+    }
+
+    /** All of it. */
+    public String text() {
+        return text.toString();
+    }
+}

@@ -1,0 +1,165 @@
+package org.scarfwright.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.scarfwright.database.OnH2;
+import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.Plans;
+import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.Rack;
+import org.scarfwright.rack.RackImport;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.transaction.annotation.Transactional;
+
+/** The yield on its page, as CSV and as JSON, from a plan that was cut. */
+@OnH2
+@Transactional
+@SuppressWarnings("NullAway.Init")
+class YieldPagesTest {
+    private static final IsoWeek WEEK = new IsoWeek(2026, 49);
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    RackImport rackImport;
+
+    @Autowired
+    Rack rack;
+
+    @Autowired
+    Plans plans;
+
+    @Autowired
+    CutRecording recording;
+
+    /** One neck from one blank, which was set aside as warped but is allowed as a neck. */
+    private Plan cutOne(boolean setAside, String who) {
+        String yes = setAside ? "yes" : "no";
+        String file = """
+                code,wood,length,width,thickness,unit,place,cost,lot,set_aside,neck_allowed
+                N1,maple_sugar,900,90,25,mm,bay 3,30.00,L-7,%s,%s
+                """.formatted(yes, yes);
+        rackImport.save(file.getBytes(StandardCharsets.UTF_8));
+        create("/api/designs", """
+                {"code": "D-1", "name": "Plain six-string", "neckLengthMm": 457, "nutWidthMm": 44, "heelWidthMm": 60,
+                 "neckThicknessMm": 20, "headLengthMm": 180, "headWidthMm": 78, "headThicknessMm": 15, "angles": [10],
+                 "arrangements": ["underlaid", "overlaid"], "finish": "opaque", "wingsAllowed": true}""");
+        create("/api/orders", """
+                {"code": "O-1", "design": "D-1", "quantity": 1, "due": "2026-12-04", "week": "2026-W49"}""");
+        Plan plan = plans.accept(plans.make(WEEK).id());
+        recording.record("N1", rack.find("N1").orElseThrow().version(), List.of(), Map.of("who", who));
+        return plan;
+    }
+
+    private void create(String path, String json) {
+        assertThat(mvc.post().uri(path).contentType(MediaType.APPLICATION_JSON).content(json))
+                .hasStatus(HttpStatus.CREATED);
+    }
+
+    @Test
+    void anEmptyShopIsToldWhereFiguresComeFrom() {
+        assertThat(mvc.get().uri("/yield"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("No cut is recorded yet.", "href=\"/bench\"")
+                .doesNotContain("<svg role=\"img\"");
+        assertThat(mvc.get().uri("/api/yield"))
+                .hasStatusOk()
+                .bodyJson()
+                .extractingPath("$.lines")
+                .asArray()
+                .isEmpty();
+        assertThat(mvc.get().uri("/yield/rows")).hasStatusOk().bodyText().contains("There is no such row.");
+    }
+
+    /** All parts come from the one piece that was set aside: the rescue is the whole of them. */
+    @Test
+    void aPieceThatWasSetAsideIsARescueAndAnOrdinaryOneIsNot() {
+        cutOne(true, "Ada");
+        assertThat(mvc.get().uri("/api/yield"))
+                .bodyJson()
+                .extractingPath("$.total.rescue")
+                .asNumber()
+                .satisfies(n -> assertThat(n.doubleValue()).isEqualTo(1));
+    }
+
+    @Test
+    void whatWasCutIsOnThePageWithItsDrawingsAndLinks() {
+        cutOne(false, "Ada");
+        assertThat(mvc.get().uri("/yield?by=design"))
+                .hasStatusOk()
+                .bodyText()
+                .contains(
+                        "By design",
+                        "to the last cubic micrometre",
+                        "Where the wood went",
+                        "Of 1 cut 0 wasted more than planned, 0 less, and 1 exactly that.",
+                        "/yield/rows?by=design&amp;what=kerf&amp;key=D-1",
+                        "/science#net-yield")
+                .doesNotContain("do not close");
+        assertThat(mvc.get().uri("/api/yield?by=design"))
+                .bodyJson()
+                .extractingPath("$.total.rescue")
+                .asNumber()
+                .satisfies(n -> assertThat(n.doubleValue()).isZero());
+        assertThat(mvc.get().uri("/yield/rows?by=design&what=kerf&key=D-1"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Saw kerf", "design: D-1", "/rack/N1", "/ledger/");
+        assertThat(mvc.get().uri("/api/yield/rows?by=design&what=input&key=D-1"))
+                .hasStatusOk()
+                .bodyJson()
+                // 900 mm × 90 mm × 25 mm
+                .extractingPath("$.sumMm3")
+                .asNumber()
+                .satisfies(n -> assertThat(n.doubleValue()).isEqualTo(2_025_000));
+    }
+
+    @Test
+    void aNameThatCouldBeAFormulaIsNoneInTheCsv() {
+        cutOne(false, "=1+1");
+        assertThat(mvc.get().uri("/yield.csv?by=person"))
+                .hasStatusOk()
+                .hasHeader("Content-Disposition", "attachment; filename=\"yield.csv\"")
+                .bodyText()
+                .startsWith("by,key,title,parts_mm3,")
+                .contains("person,'=1+1,'=1+1,");
+        assertThat(mvc.get().uri("/yield/rows.csv?what=parts"))
+                .hasStatusOk()
+                .bodyText()
+                .contains(",'=1+1,N1,parts,");
+    }
+
+    @Test
+    void badQuestionsAreRefusedWithWhatWouldBeRight() {
+        assertThat(mvc.get().uri("/yield?by=colour&from=soon&to=2026-02-30"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains(
+                        "By is none of week, month, wood, lot, design, person.",
+                        "From is not a day; write for example 2026-11-30.",
+                        "To is not a day; write for example 2026-11-30.",
+                        "value=\"soon\"");
+        assertThat(mvc.get().uri("/api/yield?from=2026-12-04&to=2026-12-03"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("/to", "is before the first day, 2026-12-04");
+        assertThat(mvc.get().uri("/api/yield/rows?what=sawdust&size=9999"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("/what");
+        assertThat(mvc.get().uri("/api/yield/rows?size=9999"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("/size");
+        assertThat(mvc.get().uri("/yield.csv?from=soon")).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    }
+}
