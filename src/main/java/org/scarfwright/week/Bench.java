@@ -27,6 +27,9 @@ public interface Bench {
      */
     List<Card> day(LocalDate day);
 
+    /** The next day after this one that undone work is planned for; empty when there is none. */
+    Optional<LocalDate> next(LocalDate day);
+
     /** @throws NotFoundException when there is no such step */
     Card card(long step);
 

@@ -60,6 +60,13 @@ class BenchService implements Bench {
 
     @Override
     @Transactional(readOnly = true)
+    public Optional<LocalDate> next(LocalDate day) {
+        ShopCalendar calendar = floor.calendar();
+        return rows.firstUndoneFrom(calendar.startOf(day.plusDays(1))).map(calendar::dayOf);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public Card card(long id) {
         return card(find(id));
     }

@@ -77,6 +77,16 @@ class JdbcWork implements ShopContents {
                 .list();
     }
 
+    /** When the first step starts that is planned from this instant on and not done. */
+    Optional<Instant> firstUndoneFrom(Instant instant) {
+        return jdbc.sql("select planned_start from work_step where state <> 'DONE' and planned_start >= :from"
+                        + " order by planned_start, id fetch first row only")
+                .param("from", at(instant))
+                .query(OffsetDateTime.class)
+                .optional()
+                .map(OffsetDateTime::toInstant);
+    }
+
     /** What was planned before this instant and is not done. */
     List<WorkStep> undoneBefore(Instant instant) {
         return jdbc.sql(SELECT + " where state <> 'DONE' and planned_start < :to" + ORDER)

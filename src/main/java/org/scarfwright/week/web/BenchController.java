@@ -213,6 +213,7 @@ class BenchController {
         page.setStatus(typed.errors().isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
         page.addObject("shownDay", day);
         page.addObject("cards", cards);
+        page.addObject("nextDay", now.isPresent() ? null : bench.next(day).orElse(null));
         page.addObject("now", now.map(c -> BenchView.of(c, papers)).orElse(null));
         page.addObject(
                 "clocks",

@@ -3,6 +3,7 @@ package org.scarfwright.week.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.OptionalInt;
 import org.apache.pdfbox.Loader;
@@ -90,6 +91,16 @@ class BenchPagesTest {
         steps.stream()
                 .filter(s -> s.kind().compareTo(kind) < 0)
                 .forEach(s -> bench.done(s.id(), OptionalInt.empty(), ""));
+    }
+
+    @Test
+    void aDayWithoutWorkLeadsToTheNextThatHasSome() {
+        assertThat(mvc.get().uri("/bench?day=2026-11-25"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Nothing is planned for this day.", "/bench?day=2026-11-30", "Mon 30 Nov 2026");
+        assertThat(mvc.get().uri("/bench?day=2026-11-30")).bodyText().doesNotContain("Go on with");
+        assertThat(bench.next(LocalDate.of(2027, 6, 1))).isEmpty();
     }
 
     @Test
