@@ -178,6 +178,7 @@ final class SpeedTable {
         ways.put("ours", new OrToolsSearch());
         ways.put("hand", new HandRule());
         ways.put("java", new FallbackSearch());
+        ways.put("compact", new CompactSearch());
         List<String> chosen = List.of(
                 options.getOrDefault("ways", String.join(",", ways.keySet())).split(","));
         int seeds = Integer.parseInt(options.getOrDefault("seeds", "5"));

@@ -1,5 +1,6 @@
 package org.scarfwright.matching.search;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
@@ -33,6 +34,10 @@ final class CoarseSearch {
 
     private static final List<Double> BEGINS = List.of(0.99, 0.6, 0.3);
     private static final int PATIENCE = 60;
+    /** Prices take three quarters of the time at most: the rest is for plans. */
+    private static final int PRICES_PARTS = 3;
+
+    private static final int PARTS = 4;
     /** The price at which a part can be bought is what this many pieces can give it for, and more. */
     private static final int SELLERS = 40;
 
@@ -84,11 +89,12 @@ final class CoarseSearch {
     }
 
     private @Nullable Prices generate() {
+        SearchClock own = clock.within(Duration.ofMillis(clock.leftMillis() / PARTS * PRICES_PARTS));
         Master master = master(pool);
         Prices bestPrices = null;
         try (Relaxation relaxation = solver.relaxation(master.program)) {
-            for (int round = 0; round < MOST_ROUNDS && !clock.over(); round++) {
-                Solution relaxed = relaxation.solve(clock.leftMillis());
+            for (int round = 0; round < MOST_ROUNDS && !own.over(); round++) {
+                Solution relaxed = relaxation.solve(own.leftMillis());
                 if (relaxed.outcome() != Outcome.OPTIMAL) {
                     break;
                 }

@@ -29,7 +29,8 @@ final class Draft {
     private static final long NOWHERE = Long.MAX_VALUE;
 
     private final SearchProblem problem;
-    /** By need: everywhere it fits alone, in order of pieces. */
+    private final NeedClasses alike;
+    /** By class of needs: everywhere they fit alone, in order of pieces. */
     private final List<List<Place>> places = new ArrayList<>();
     /** By piece: the preparation in use, or -1. */
     private final int[] preparation;
@@ -53,6 +54,7 @@ final class Draft {
 
     Draft(SearchProblem problem) {
         this.problem = problem;
+        alike = new NeedClasses(problem);
         int n = problem.pieces().size();
         preparation = new int[n];
         partsOnPiece = new int[n];
@@ -61,7 +63,7 @@ final class Draft {
         partsOnSegment = new int[n][];
         setUpUses = new int[problem.setUps()];
         made = new int[problem.lines().size()];
-        for (int i = 0; i < problem.needs().size(); i++) {
+        for (int i = 0; i < alike.first.length; i++) {
             places.add(new ArrayList<>());
         }
         for (int p = 0; p < n; p++) {
@@ -92,11 +94,19 @@ final class Draft {
     }
 
     private void addPlace(int n, Preparation prepared, Segment segment, Place place) {
+        int c = alike.classOf[n];
+        if (alike.first[c] != n) {
+            return;
+        }
         Need need = problem.needs().get(n);
         long bevel = prepared.bevelUm()[need.angle()];
         if (bevel >= 0 && need.shortUm() + bevel <= segment.lengthUm()) {
-            places.get(n).add(place);
+            places.get(c).add(place);
         }
+    }
+
+    private List<Place> places(int need) {
+        return places.get(alike.classOf[need]);
     }
 
     List<Neck> necks() {
@@ -111,7 +121,7 @@ final class Draft {
     int choices(int line) {
         int sum = 0;
         for (Option o : problem.lines().get(line).options()) {
-            sum += places.get(o.neck()).size() + places.get(o.head()).size();
+            sum += places(o.neck()).size() + places(o.head()).size();
         }
         return sum;
     }
@@ -173,9 +183,9 @@ final class Draft {
                     }
                 }
             }
-            List<Place> heads = places.get(o.head());
+            List<Place> heads = places(o.head());
             int from = 0;
-            for (Place n : places.get(o.neck())) {
+            for (Place n : places(o.neck())) {
                 // Both lists are in order of pieces.
                 while (from < heads.size() && heads.get(from).piece() < n.piece()) {
                     from++;
@@ -214,7 +224,7 @@ final class Draft {
         }
         @Nullable Place[] best = new @Nullable Place[groups];
         long[] bestCost = new long[groups];
-        for (Place place : places.get(need)) {
+        for (Place place : places(need)) {
             int g = group[place.piece()];
             if (g < 0 || overlook.getAsBoolean()) {
                 continue;
