@@ -56,23 +56,35 @@ class EarlierActs {
 
     private record Old(long id, Draft draft) {}
 
-    /** @return whether there may be more */
+    /**
+     * The last of them and the states of all pieces are written in one transaction: where the old table is empty, nothing is left
+     * to do, and a start need not look at every piece to know.
+     *
+     * @return whether there is more
+     */
     private boolean some() {
         List<Old> old = jdbc.sql("select * from act_before_entries order by id limit :most")
-                .param("most", AT_ONCE)
+                .param("most", AT_ONCE + 1)
                 .query((rs, n) -> old(rs))
                 .list();
         if (old.isEmpty()) {
-            return undocumented();
+            return false;
         }
+        boolean more = old.size() > AT_ONCE;
+        List<Old> now = more ? old.subList(0, AT_ONCE) : old;
         EntryTable.Head head = table.lockHead();
-        for (Old one : old) {
+        for (Old one : now) {
             head = table.append(head, one.draft());
         }
         jdbc.sql("delete from act_before_entries where id <= :last")
-                .param("last", old.get(old.size() - 1).id())
+                .param("last", now.get(now.size() - 1).id())
                 .update();
-        return true;
+        if (!more) {
+            while (undocumented()) {
+                // until every piece is written down
+            }
+        }
+        return more;
     }
 
     private static Old old(ResultSet rs) throws SQLException {

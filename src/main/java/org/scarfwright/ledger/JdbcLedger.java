@@ -147,6 +147,12 @@ class JdbcLedger implements Ledger, PieceHistory {
         return table.entry(id);
     }
 
+    @Override
+    @Transactional(readOnly = true)
+    public List<Balance.Line> lines() {
+        return table.balance();
+    }
+
     /** One snapshot, so that an act between the two sums does not look like a book that does not close. */
     @Override
     @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)

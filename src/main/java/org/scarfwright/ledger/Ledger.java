@@ -23,6 +23,10 @@ public interface Ledger {
 
     Optional<Entry> entry(long id);
 
+    /** What the acts of each kind brought in and took out, in the order of the kinds; kept with every entry. */
+    List<Balance.Line> lines();
+
+    /** The same beside the pieces that are there: every piece is looked at, which takes a moment for a large rack. */
     Balance balance();
 
     /** Why an entry cannot be taken back now, as a sentence; empty when it can. */

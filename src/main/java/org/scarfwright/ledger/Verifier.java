@@ -244,6 +244,9 @@ class Verifier implements Verification {
         }
 
         private String difference(String code, long entry, String document) {
+            if (faults.size() >= MOST_NAMED) {
+                return "more than can be named";
+            }
             String before = table.before(code, entry + 1)
                     .map(EntryTable.Before::document)
                     .orElse("");

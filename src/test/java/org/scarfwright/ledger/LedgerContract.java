@@ -43,6 +43,9 @@ abstract class LedgerContract {
     Ledger ledger;
 
     @Autowired
+    Verification verification;
+
+    @Autowired
     Rack rack;
 
     @Autowired
@@ -152,7 +155,9 @@ abstract class LedgerContract {
         assertThat(balance.closes()).isFalse();
         // one micrometre of 70 mm × 22 mm
         assertThat(balance.unexplained().um3()).isEqualTo(new BigInteger("1540000000"));
+        verification.run();
         mvc.perform(get("/ledger")).andExpect(content().string(Matchers.containsString("The books do not close.")));
+        mvc.perform(get("/ledger/check")).andExpect(content().string(Matchers.containsString("length_um is 640001")));
     }
 
     @Test
@@ -177,7 +182,7 @@ abstract class LedgerContract {
     @Test
     void nothingInTheRoomChangesOrRemovesAnEntry() {
         assertThat(Stream.of(Ledger.class.getMethods()).map(Method::getName))
-                .containsOnly("acts", "entry", "balance", "refusal", "undo");
+                .containsOnly("acts", "entry", "lines", "balance", "refusal", "undo");
     }
 
     @Test
@@ -203,6 +208,7 @@ abstract class LedgerContract {
     @Test
     void pageShowsEntriesAndThatTheBooksClose() throws Exception {
         add("LG-8", "640");
+        verification.run();
         mvc.perform(get("/ledger").param("piece", "LG-8"))
                 .andExpect(status().isOk())
                 .andExpect(content().string(Matchers.containsString("The books close.")))

@@ -49,16 +49,20 @@ class LedgerController {
             @RequestParam(name = "piece", defaultValue = "") String piece,
             @RequestParam(name = "page", defaultValue = "1") String page) {
         ActList acts = ledger.acts(piece, number(page), ON_PAGE);
-        Balance balance = ledger.balance();
+        List<Balance.Line> lines = ledger.lines();
+        Volume in = lines.stream().map(Balance.Line::in).reduce(Volume.ZERO, Volume::plus);
+        Volume out = lines.stream().map(Balance.Line::out).reduce(Volume.ZERO, Volume::plus);
         ModelAndView view = new ModelAndView("ledger/ledger");
         view.addObject("piece", piece.strip());
         view.addObject("acts", acts);
         view.addObject("rows", acts.acts().stream().map(LedgerView.ActRow::of).toList());
-        view.addObject("balance", balance);
+        view.addObject("broughtIn", in);
+        view.addObject("takenOut", out);
+        view.addObject("accounted", in.minus(out));
         view.addObject("checked", verification.last().orElse(null));
         view.addObject(
                 "lines",
-                balance.lines().stream()
+                lines.stream()
                         .map(l -> new Line(ActWords.kind(l.kind()), l.acts(), l.in(), l.out()))
                         .toList());
         return view;
