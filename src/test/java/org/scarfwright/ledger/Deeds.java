@@ -165,7 +165,8 @@ final class Deeds {
 
     private void cut(Piece piece, boolean parts) {
         long length = piece.length().length().um();
-        Length first = Length.ofUm(length / (2 + random.nextInt(4)));
+        // Nothing on the rack is shorter than a millimetre.
+        Length first = Length.ofUm(Math.max(1000, length / (2 + random.nextInt(4))));
         List<Cutting.Rest> rests = new ArrayList<>();
         for (int i = random.nextInt(3); i > 0; i--) {
             rests.add(new Cutting.Rest(
