@@ -149,6 +149,8 @@ class NewcomerIT {
                             "/ledger/check",
                             "/yield",
                             "/yield/rows",
+                            "/yield/offcuts",
+                            "/short",
                             "/rack/…/cut",
                             "/rack/…/away",
                             "/ledger/tree/…",
