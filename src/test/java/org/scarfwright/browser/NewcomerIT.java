@@ -150,6 +150,7 @@ class NewcomerIT {
                             "/yield",
                             "/yield/rows",
                             "/yield/offcuts",
+                            "/yield/age",
                             "/short",
                             "/rack/…/cut",
                             "/rack/…/away",

@@ -157,6 +157,38 @@ abstract class OffcutsContract {
         assertThat(ledger.balance().closes()).isTrue();
     }
 
+    /** OF-1 and OF-2, 308 cm³ each, came seven months ago, OF-9, 154 cm³, two years, and OF-3, 308 cm³, today: 1078 cm³. */
+    @Test
+    void theRackIsAsOldAsItsPieces() {
+        rests();
+        came("OF-9", 24);
+        assertThat(mvc.get().uri("/api/yield/age"))
+                .hasStatusOk()
+                .bodyJson()
+                .extractingPath("$[*].pieces")
+                .asArray()
+                .containsExactly(1, 0, 0, 2, 0, 1);
+        assertThat(mvc.get().uri("/api/yield/age"))
+                .bodyJson()
+                .extractingPath("$[3].volumeMm3")
+                .asNumber()
+                .satisfies(n -> assertThat(n.doubleValue()).isEqualTo(616_000));
+        assertThat(mvc.get().uri("/yield/age?months=6"))
+                .hasStatusOk()
+                .bodyText()
+                .contains(
+                        "Of 4 pieces, 1.1 litres together, 1 came a year ago or earlier.", "6 to 12 months on the rack")
+                .contains("/rack/OF-1", "/rack/OF-2")
+                .doesNotContain("/rack/OF-9");
+        // A month to the day is in the second bar.
+        came("OF-3", 1);
+        assertThat(mvc.get().uri("/api/yield/age"))
+                .bodyJson()
+                .extractingPath("$[*].pieces")
+                .asArray()
+                .containsExactly(0, 1, 0, 2, 0, 1);
+    }
+
     @Test
     void somethingThatIsNoNumberOfMonthsIsRefused() {
         assertThat(mvc.get().uri("/yield/offcuts?months=half"))
