@@ -23,8 +23,8 @@ import org.scarfwright.matching.search.SearchResult.Measure;
 final class ColumnSearch {
     private static final int FIRST_WINDOW = 1_500;
     private static final int WIDEN = 6;
-    /** With more bundles than this, recutting brings a better plan sooner than the whole program does. */
-    private static final int MANY_BUNDLES = 100;
+    /** With more pieces than this, recutting brings a better plan sooner than the whole program does. */
+    private static final int MANY_PIECES = 100;
 
     private static final int PATIENCE = 12;
 
@@ -90,7 +90,7 @@ final class ColumnSearch {
         if (level == Measure.FILLED && low >= value()) {
             return true;
         }
-        if (level == Measure.BOOK_VALUE && model.bundles.size() > MANY_BUNDLES && !clock.over()) {
+        if (level == Measure.BOOK_VALUE && model.problem.pieces().size() > MANY_PIECES && !clock.over()) {
             long gap = value() * Prices.ONE - scaled;
             Recutting.within(prices, gap, solver, given, pool).improve(best, clock, PATIENCE);
         }
