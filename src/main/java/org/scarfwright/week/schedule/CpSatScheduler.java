@@ -19,6 +19,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.week.schedule.Laid.Batch;
@@ -52,7 +53,7 @@ public final class CpSatScheduler implements Scheduler {
     private static final int FULL = 100;
 
     /** How much of every day may be filled, tried one after another where a full day finds no times. */
-    private static final List<Integer> SHARES = List.of(95, FULL);
+    private static final List<Integer> SHARES = List.of(95, 90, FULL);
 
     /** The same where the days may be more. */
     private static final List<Integer> LOOSER = List.of(95, 88);
@@ -126,7 +127,32 @@ public final class CpSatScheduler implements Scheduler {
                     break;
                 }
             }
+            forgetUnproved();
             return slots.schedule(best, bound, ENGINE);
+        }
+
+        /** A bound found for schedules as good as another bound says nothing of schedules that are only as good as the one at hand. */
+        private void forgetUnproved() {
+            boolean proved = true;
+            for (Measure m : Measure.values()) {
+                if (!proved) {
+                    bound.put(m, bounds.of(m));
+                }
+                proved &= value(m) <= known(m);
+            }
+        }
+
+        /** No schedule has less; what was found of the measures after it, for schedules that had less, no longer holds. */
+        private void raise(Measure m, long least) {
+            if (least <= known(m)) {
+                return;
+            }
+            bound.put(m, least);
+            for (Measure later : Measure.values()) {
+                if (later.compareTo(m) > 0) {
+                    bound.put(later, bounds.of(later));
+                }
+            }
         }
 
         private long known(Measure m) {
@@ -155,7 +181,7 @@ public final class CpSatScheduler implements Scheduler {
             long least = known(Measure.LATE);
             if (best.values(slots).late() > least) {
                 Days late = days(new Question(Measure.LATE, NO_AIM, FULL, null), HALF);
-                bound.merge(Measure.LATE, late.bound(), Math::max);
+                raise(Measure.LATE, late.bound());
                 least = known(Measure.LATE);
             }
             Found found = fewestSetUps(new Values(least, distinct, all));
@@ -166,17 +192,22 @@ public final class CpSatScheduler implements Scheduler {
                 return;
             }
             if (found.certain()) {
-                bound.merge(Measure.SET_UPS, found.aim().setUps(), Math::max);
-                bound.merge(Measure.DAYS, found.days().bound(), Math::max);
+                raise(Measure.SET_UPS, found.aim().setUps());
+                raise(Measure.DAYS, found.days().bound());
             }
             // A day that is not quite full finds its times sooner.
+            List<Days> asked = new ArrayList<>();
             for (int share : SHARES) {
-                Values asked = share < FULL
-                        ? found.aim().with(Measure.DAYS, found.days().value())
-                        : found.aim();
+                Values aim = found.aim().with(Measure.DAYS, found.days().value());
                 Days days = share == FULL
                         ? found.days()
-                        : days(new Question(Measure.DAYS, asked, share, found.split()), PART);
+                        : days(new Question(Measure.DAYS, aim, share, found.split()), PART);
+                if ((days.isFound() && filled(days, found.aim())) || over()) {
+                    return;
+                }
+                asked.add(days);
+            }
+            for (Days days : asked) {
                 if ((days.isFound() && times(days, found.aim())) || over()) {
                     return;
                 }
@@ -205,7 +236,7 @@ public final class CpSatScheduler implements Scheduler {
                     Values better = best == null
                             ? wanted
                             : wanted.with(Measure.DAYS, best.days().value() - 1);
-                    Days days = days(new Question(Measure.DAYS, better, FULL, split), PART);
+                    Days days = fewest(new Question(Measure.DAYS, better, FULL, split));
                     certain &= days.isProved();
                     if (days.isFound()) {
                         best = new Found(days, wanted, split, false);
@@ -228,6 +259,30 @@ public final class CpSatScheduler implements Scheduler {
                 splits = longer(splits, names);
             }
             return null;
+        }
+
+        /**
+         * Where every set-up is made once, asks for the fewest days nothing speaks against, and for one more: that is answered sooner
+         * than coming down to it, and mostly enough.
+         */
+        private Days fewest(Question question) {
+            Values aim = question.aim();
+            for (long few = known(Measure.DAYS); few < known(Measure.DAYS) + 2 && few < aim.days(); few++) {
+                if (!List.of().equals(question.split())) {
+                    break;
+                }
+                Days met = days(
+                        new Question(
+                                question.minimise(), aim.with(Measure.DAYS, few), question.share(), question.split()),
+                        PART);
+                if (met.isFound()) {
+                    return met;
+                }
+                if (!met.isProved()) {
+                    break;
+                }
+            }
+            return days(question, PART);
         }
 
         /** With every set-up once: as little late as that allows, then as few days. */
@@ -269,8 +324,30 @@ public final class CpSatScheduler implements Scheduler {
                             : 0);
         }
 
-        /** Finds times on these days; true when it did. */
+        /** Finds times on these days by filling them in some order; true when one did. */
+        private boolean filled(Days days, Values aim) {
+            for (Filling.Order order : Filling.Order.values()) {
+                Optional<Laid> filled = Filling.laid(slots, days.day(), order);
+                if (filled.isPresent()) {
+                    Values values = filled.get().values(slots);
+                    if (Values.BETTER.compare(values, best.values(slots)) < 0) {
+                        best = filled.get();
+                    }
+                    if (values.late() <= aim.late()
+                            && values.setUps() <= aim.setUps()
+                            && values.days() <= days.value()) {
+                        return true;
+                    }
+                }
+            }
+            return false;
+        }
+
+        /** Finds times on these days, by filling them or by searching; true when it did. */
         private boolean times(Days days, Values aim) {
+            if (filled(days, aim)) {
+                return true;
+            }
             Model model = new Model(
                     slots,
                     best,
@@ -342,7 +419,7 @@ public final class CpSatScheduler implements Scheduler {
                 if (status != CpSolverStatus.INFEASIBLE) {
                     return false;
                 }
-                bound.put(Measure.SET_UPS, known(Measure.SET_UPS) + 1);
+                raise(Measure.SET_UPS, known(Measure.SET_UPS) + 1);
             }
             return true;
         }
@@ -362,7 +439,7 @@ public final class CpSatScheduler implements Scheduler {
             CpSolverStatus status = solver.solve(model.cp, new Stop(cancelled));
             if (status == CpSolverStatus.OPTIMAL || status == CpSolverStatus.FEASIBLE) {
                 best = model.laid(solver);
-                bound.merge(m, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6), Math::max);
+                raise(m, (long) Math.ceil(solver.bestObjectiveBound() - 1e-6));
             } else if (status != CpSolverStatus.UNKNOWN) {
                 throw new IllegalStateException("The schedule at hand breaks a rule of the model: " + status);
             }
@@ -377,7 +454,7 @@ public final class CpSatScheduler implements Scheduler {
                     return;
                 }
                 if (status == CpSolverStatus.INFEASIBLE) {
-                    bound.put(Measure.DAYS, days + 1L);
+                    raise(Measure.DAYS, days + 1L);
                 }
             }
         }
@@ -892,6 +969,9 @@ public final class CpSatScheduler implements Scheduler {
             }
             cp.addEquality(
                     LinearExpr.sum(spent), works.stream().mapToLong(slots::size).sum());
+            for (int r = 0; r < problem.resources().size(); r++) {
+                freedBefore(r, spent);
+            }
             for (int day = 0; day < days; day++) {
                 LinearExprBuilder met = LinearExpr.newBuilder();
                 boolean some = false;
@@ -911,6 +991,29 @@ public final class CpSatScheduler implements Scheduler {
                 if (some) {
                     cp.addGreaterOrEqual(LinearExpr.sum(Arrays.copyOf(spent, day + 1)), met);
                 }
+            }
+        }
+
+        /** What is begun to be held beyond the number there is waits for others to be freed: the hours of that are spent by then. */
+        private void freedBefore(int resource, IntVar[] spent) {
+            List<Hold> held = problem.holds().stream()
+                    .filter(h -> h.resource() == resource && tail[h.last()])
+                    .toList();
+            if (held.isEmpty()) {
+                return;
+            }
+            int least = held.stream().mapToInt(h -> slots.size(h.last())).min().orElse(0);
+            long count = problem.resources().get(resource).count();
+            for (int day = 0; day < days; day++) {
+                LinearExprBuilder begun = LinearExpr.newBuilder();
+                for (Hold h : held) {
+                    if (h.first().isEmpty()) {
+                        begun.add(least);
+                    } else {
+                        begun.addTerm(by(h.first().get(), day), least);
+                    }
+                }
+                cp.addGreaterOrEqual(LinearExpr.sum(Arrays.copyOf(spent, day + 1)), begun.add(-least * count));
             }
         }
 
@@ -970,7 +1073,7 @@ public final class CpSatScheduler implements Scheduler {
      * @param minimise null for any schedule that keeps the rest
      */
     @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
-    private record Limits(
+    record Limits(
             long late,
             long setUps,
             int days,
@@ -978,7 +1081,7 @@ public final class CpSatScheduler implements Scheduler {
             @Nullable Measure minimise) {}
 
     /** Times within limits. */
-    private static final class Model {
+    static final class Model {
         final CpModel cp = new CpModel();
         private final Slots slots;
         private final ScheduleProblem problem;
@@ -1189,8 +1292,31 @@ public final class CpSatScheduler implements Scheduler {
                     byMachine.computeIfAbsent(resource, k -> new ArrayList<>()).add(machine);
                     made.add(new Made(name, resource, stretch, isMade, from, possible));
                 }
+                onceMore(name, works);
             }
             byMachine.forEach(this::batches);
+        }
+
+        /**
+         * Where some of its works are done by the end of a stretch and others are not, a set-up is made twice. It follows from the
+         * rest, and says to the linear relaxation what dividing a set-up costs.
+         */
+        private void onceMore(String name, List<Integer> works) {
+            LinearExpr all = LinearExpr.sum(made.stream()
+                    .filter(m -> m.name().equals(name))
+                    .map(Made::made)
+                    .toArray(BoolVar[]::new));
+            cp.addGreaterOrEqual(all, 1);
+            for (int s = 0; s + 1 < slots.open.size() && works.size() > 1; s++) {
+                BoolVar some = cp.newBoolVar(name + " begun by " + s);
+                BoolVar done = cp.newBoolVar(name + " done by " + s);
+                for (int w : works) {
+                    cp.addLessOrEqual(upTo(w, s), some);
+                    cp.addLessOrEqual(done, upTo(w, s));
+                }
+                cp.addGreaterOrEqual(
+                        all, LinearExpr.newBuilder().add(some).addTerm(done, -1).add(1));
+            }
         }
 
         private void hint(
