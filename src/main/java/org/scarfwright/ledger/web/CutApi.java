@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.CutRecording;
@@ -115,10 +116,10 @@ class CutApi {
             @RequestBody CutJson cut) {
         long seen = EditVersion.seen(ifMatch);
         Map<String, String> typed = new LinkedHashMap<>(cut.fields() == null ? Map.of() : cut.fields());
+        List<Integer> sections = cut.sections() == null ? List.of() : cut.sections();
+        refuseUnknown(recording.propose(code, sections), typed.keySet());
         typed.put("who", cut.who() == null ? "" : cut.who());
         typed.put("why", cut.why() == null ? "" : cut.why());
-        List<Integer> sections = cut.sections() == null ? List.of() : cut.sections();
-        refuseUnknown(recording.propose(code, sections), typed);
         try {
             CutRecording.Recorded recorded = recording.record(code, seen, sections, typed);
             return ResponseEntity.status(HttpStatus.CREATED)
@@ -138,12 +139,10 @@ class CutApi {
     }
 
     /** A mistyped name must not pass for the plan's figure. */
-    private static void refuseUnknown(Proposal proposal, Map<String, String> typed) {
+    private static void refuseUnknown(Proposal proposal, Set<String> names) {
         List<FieldError> unknown = new ArrayList<>();
-        for (String name : typed.keySet()) {
+        for (String name : names) {
             boolean known = proposal.fields().containsKey(name)
-                    || name.equals("who")
-                    || name.equals("why")
                     || proposal.parts().stream().anyMatch(p -> name.equals(p.name() + "-spoilt"))
                     || proposal.rests().stream()
                             .anyMatch(r -> name.matches(r.name() + "-(length|width|thickness|place|code|note|waste)"));
