@@ -1,6 +1,7 @@
 package org.scarfwright.matching;
 
 import java.math.RoundingMode;
+import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
@@ -50,6 +51,9 @@ final class MatchModel {
     private final List<Piece> pieces = new ArrayList<>();
     private final List<List<Preparations.Prepared>> prepared = new ArrayList<>();
     private final List<NeedKey> needs = new ArrayList<>();
+    /** A large rack has few different lists of needs, and one of each is kept. */
+    private final Map<IntBuffer, int[]> lists = new HashMap<>();
+
     private final List<List<Way>> options = new ArrayList<>();
     private final SearchProblem problem;
 
@@ -346,7 +350,7 @@ final class MatchModel {
 
     /** Needs of every line that may lie on this piece, for the rules and for those who decide. */
     private int[] numbers(Piece piece, List<PartNeed> parts, Saw saw, Map<Variant, int[]> numbers) {
-        return parts.stream()
+        int[] found = parts.stream()
                 .map(p -> numbers.getOrDefault(new Variant(p, saw.truing()), new int[0]))
                 .flatMapToInt(Arrays::stream)
                 .filter(n -> steered.allows(
@@ -355,6 +359,7 @@ final class MatchModel {
                         piece.code()))
                 .sorted()
                 .toArray();
+        return lists.computeIfAbsent(IntBuffer.wrap(found), k -> found);
     }
 
     /** Every need of a part, of whichever line. */

@@ -1,7 +1,9 @@
 package org.scarfwright.matching.search;
 
+import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,6 +51,9 @@ final class RackGenerator {
     private final List<Part> parts = new ArrayList<>();
     private final Map<String, Integer> setUps = new LinkedHashMap<>();
     private final Map<Boolean, Pairing> pairings = new LinkedHashMap<>();
+    /** Segments that take the same needs share one list of them, as those of a real rack do. */
+    private final Map<IntBuffer, int[]> lists = new HashMap<>();
+
     private final int woods;
 
     private final int[] wood;
@@ -203,7 +208,8 @@ final class RackGenerator {
                     here[count++] = n;
                 }
             }
-            segments.add(new Segment(um(zone), Arrays.copyOf(here, count), rests));
+            int[] found = Arrays.copyOf(here, count);
+            segments.add(new Segment(um(zone), lists.computeIfAbsent(IntBuffer.wrap(found), k -> found), rests));
         }
         long planed = Math.round((thickness[p] - sawn) * width[p] * 1_000);
         return new Preparation("to " + sawn + " mm", um(sawn), um(KERF_MM), bevel, setUp, planed, segments);
