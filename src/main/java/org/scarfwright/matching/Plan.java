@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BinaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.measure.Angle;
@@ -310,32 +311,26 @@ public record Plan(
                 Volume.ZERO);
 
         public Books plus(Books o) {
-            return new Books(
-                    input.plus(o.input),
-                    parts.plus(o.parts),
-                    kerf.plus(o.kerf),
-                    bevel.plus(o.bevel),
-                    edge.plus(o.edge),
-                    trim.plus(o.trim),
-                    planing.plus(o.planing),
-                    usableRest.plus(o.usableRest),
-                    unusableRest.plus(o.unusableRest),
-                    rescued.plus(o.rescued));
+            return with(o, Volume::plus);
         }
 
         /** What these have more than others. */
         public Books minus(Books o) {
+            return with(o, Volume::minus);
+        }
+
+        private Books with(Books o, BinaryOperator<Volume> each) {
             return new Books(
-                    input.minus(o.input),
-                    parts.minus(o.parts),
-                    kerf.minus(o.kerf),
-                    bevel.minus(o.bevel),
-                    edge.minus(o.edge),
-                    trim.minus(o.trim),
-                    planing.minus(o.planing),
-                    usableRest.minus(o.usableRest),
-                    unusableRest.minus(o.unusableRest),
-                    rescued.minus(o.rescued));
+                    each.apply(input, o.input),
+                    each.apply(parts, o.parts),
+                    each.apply(kerf, o.kerf),
+                    each.apply(bevel, o.bevel),
+                    each.apply(edge, o.edge),
+                    each.apply(trim, o.trim),
+                    each.apply(planing, o.planing),
+                    each.apply(usableRest, o.usableRest),
+                    each.apply(unusableRest, o.unusableRest),
+                    each.apply(rescued, o.rescued));
         }
 
         /** Zero when the books close. */
