@@ -9,10 +9,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.joint.Bevel;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.PlannedCut;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
@@ -134,11 +136,18 @@ class CutRecorder implements CutRecording {
                     plan == null ? null : PlannedCut.of(plan, piece.code()).orElse(null);
             if (plan != null && planned != null) {
                 Set<String> done = entries.cutParts(piece.code(), plan.id());
+                Set<PlannedNeck> givenUp = plans.givenUp(plan.id()).stream()
+                        .map(Plans.GivenUp::neck)
+                        .collect(Collectors.toSet());
                 for (int i = 0; i < planned.sections().size(); i++) {
-                    boolean cut = planned.sections().get(i).parts().stream().anyMatch(p -> done.contains(key(p)));
+                    List<PlannedCut.SectionPart> here =
+                            planned.sections().get(i).parts();
+                    boolean cut = here.stream().anyMatch(p -> done.contains(key(p)));
+                    boolean needed = here.stream()
+                            .anyMatch(p -> !givenUp.contains(p.neck().of(plan.id())));
                     if (cut) {
                         taken.add(i);
-                    } else if (wanted.isEmpty() || wanted.contains(i + 1)) {
+                    } else if (wanted.isEmpty() ? needed : wanted.contains(i + 1)) {
                         now.add(i);
                     }
                 }

@@ -41,7 +41,7 @@ class LossService implements Losses {
     @Override
     @Transactional
     public Entry writeOff(Neck neck, Set<Boolean> heads, String who, String why) {
-        List<FieldError> errors = new ArrayList<>(words(who, why));
+        List<FieldError> errors = new ArrayList<>(Doing.refusals(who, why));
         if (heads.isEmpty()) {
             errors.add(0, new FieldError("/parts", "Parts", "", "are none; name the neck, the head or both"));
         }
@@ -118,7 +118,7 @@ class LossService implements Losses {
     @Override
     @Transactional
     public Entry remove(Collection<Rack.PieceStamp> pieces, PieceState to, String who, String why) {
-        List<FieldError> errors = new ArrayList<>(words(who, why));
+        List<FieldError> errors = new ArrayList<>(Doing.refusals(who, why));
         if (pieces.isEmpty() || pieces.size() > MOST_PIECES) {
             errors.add(
                     0,
@@ -147,21 +147,5 @@ class LossService implements Losses {
     /** The end of the chain is still locked by this transaction, so it is the entry that was just written. */
     private Entry newest() {
         return table.entry(table.head().entry()).orElseThrow();
-    }
-
-    private static List<FieldError> words(String who, String why) {
-        List<FieldError> errors = new ArrayList<>();
-        if (why.isBlank()) {
-            errors.add(new FieldError("/why", "Why", "", "is empty; write in a few words what happened"));
-        }
-        if (why.length() > Doing.LONGEST_WHY) {
-            errors.add(new FieldError(
-                    "/why", "Why", why, "is " + why.length() + " characters long; write at most " + Doing.LONGEST_WHY));
-        }
-        if (who.length() > Doing.LONGEST_WHO) {
-            errors.add(new FieldError(
-                    "/who", "Who", who, "is " + who.length() + " characters long; write at most " + Doing.LONGEST_WHO));
-        }
-        return errors;
     }
 }

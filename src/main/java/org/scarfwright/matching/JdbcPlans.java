@@ -2,10 +2,12 @@ package org.scarfwright.matching;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -34,9 +36,6 @@ class JdbcPlans implements ShopContents {
     JdbcPlans(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
-
-    /** One neck of one order. */
-    record NeckNumber(String order, int number) {}
 
     @Override
     public boolean isEmpty() {
@@ -180,19 +179,17 @@ class JdbcPlans implements ShopContents {
     }
 
     /** Which of these necks another accepted plan makes, and which plan that is. */
-    Map<NeckNumber, Long> acceptedElsewhere(Plan plan) {
-        Map<NeckNumber, Long> found =
-                new TreeMap<>(Comparator.comparing(NeckNumber::order).thenComparing(NeckNumber::number));
-        plan.pairings()
-                .forEach(p -> jdbc.sql(
-                                "select plan_id from plan_neck where order_code = :order and neck_number = :number"
-                                        + " and plan_id <> :plan order by plan_id")
-                        .param("order", p.order())
-                        .param("number", p.number())
-                        .param("plan", plan.id())
-                        .query(Long.class)
-                        .optional()
-                        .ifPresent(id -> found.put(new NeckNumber(p.order(), p.number()), id)));
+    Map<PlannedNeck, Long> acceptedElsewhere(Collection<PlannedNeck> necks) {
+        Map<PlannedNeck, Long> found =
+                new TreeMap<>(Comparator.comparing(PlannedNeck::order).thenComparing(PlannedNeck::number));
+        necks.forEach(n -> jdbc.sql("select plan_id from plan_neck where order_code = :order and neck_number = :number"
+                        + " and plan_id <> :plan order by plan_id")
+                .param("order", n.order())
+                .param("number", n.number())
+                .param("plan", n.plan())
+                .query(Long.class)
+                .optional()
+                .ifPresent(id -> found.put(n, id)));
         return found;
     }
 
@@ -211,7 +208,7 @@ class JdbcPlans implements ShopContents {
                 .list()
                 .forEach(plan -> {
                     Map<String, Set<String>> orders = new TreeMap<>();
-                    plan.pairings()
+                    held(plan)
                             .forEach(p -> List.of(p.neck(), p.head())
                                     .forEach(part -> orders.computeIfAbsent(part.piece(), k -> new TreeSet<>())
                                             .add(p.order())));
@@ -221,15 +218,60 @@ class JdbcPlans implements ShopContents {
         return holdings;
     }
 
+    /** What an accepted plan makes: its pairings without those that were given up. */
+    List<Plan.Pairing> held(Plan plan) {
+        Set<PlannedNeck> givenUp = new HashSet<>();
+        givenUp(plan.id()).forEach(g -> givenUp.add(g.neck()));
+        return plan.pairings().stream()
+                .filter(p -> !givenUp.contains(p.of(plan.id())))
+                .toList();
+    }
+
+    /** In order of their orders. */
+    List<Plans.GivenUp> givenUp(long plan) {
+        return jdbc.sql("select order_code, neck_number, given_up_at, who, why from given_up_neck"
+                        + " where plan_id = :plan order by order_code, neck_number")
+                .param("plan", plan)
+                .query((row, n) -> new Plans.GivenUp(
+                        new PlannedNeck(plan, row.getString("order_code"), row.getInt("neck_number")),
+                        row.getObject("given_up_at", OffsetDateTime.class).toInstant(),
+                        row.getString("who"),
+                        row.getString("why")))
+                .list();
+    }
+
+    void giveUp(Plans.GivenUp given) {
+        jdbc.sql("delete from plan_neck where order_code = :order and neck_number = :number and plan_id = :plan")
+                .param("order", given.neck().order())
+                .param("number", given.neck().number())
+                .param("plan", given.neck().plan())
+                .update();
+        jdbc.sql("insert into given_up_neck (plan_id, order_code, neck_number, given_up_at, who, why)"
+                        + " values (:plan, :order, :number, :at, :who, :why)")
+                .param("plan", given.neck().plan())
+                .param("order", given.neck().order())
+                .param("number", given.neck().number())
+                .param("at", given.at().atOffset(ZoneOffset.UTC))
+                .param("who", given.who())
+                .param("why", given.why())
+                .update();
+    }
+
     /** @throws org.springframework.dao.DuplicateKeyException when another accepted plan makes one of these necks */
-    void holdNecks(Plan plan) {
-        plan.pairings()
-                .forEach(p -> jdbc.sql("insert into plan_neck (order_code, neck_number, plan_id)"
-                                + " values (:order, :number, :plan)")
-                        .param("order", p.order())
-                        .param("number", p.number())
-                        .param("plan", plan.id())
-                        .update());
+    void holdNecks(Collection<PlannedNeck> necks) {
+        necks.forEach(n -> {
+            jdbc.sql(
+                            "delete from given_up_neck where order_code = :order and neck_number = :number and plan_id = :plan")
+                    .param("order", n.order())
+                    .param("number", n.number())
+                    .param("plan", n.plan())
+                    .update();
+            jdbc.sql("insert into plan_neck (order_code, neck_number, plan_id) values (:order, :number, :plan)")
+                    .param("order", n.order())
+                    .param("number", n.number())
+                    .param("plan", n.plan())
+                    .update();
+        });
     }
 
     void freeNecks(long id) {

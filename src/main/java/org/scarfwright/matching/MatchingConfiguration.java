@@ -13,6 +13,7 @@ import org.scarfwright.wood.SpeciesCatalog;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 
@@ -43,7 +44,8 @@ class MatchingConfiguration {
             Rack rack,
             Shop shop,
             SpeciesCatalog woods,
-            ObjectProvider<PieceHistory> history) {
-        return new PlanService.Rooms(orders, designs, rack, shop, woods, history::getObject);
+            ObjectProvider<PieceHistory> history,
+            ApplicationEventPublisher events) {
+        return new PlanService.Rooms(orders, designs, rack, shop, woods, history::getObject, events);
     }
 }

@@ -91,6 +91,11 @@ public record Plan(
                 unfilled, books, hands, asked);
     }
 
+    /** The necks it was made for. */
+    public List<PlannedNeck> necks() {
+        return pairings.stream().map(p -> p.of(id)).toList();
+    }
+
     /** Codes of the orders that have a part from this piece, in their order. */
     public List<String> ordersOn(String piece) {
         return pairings.stream()
@@ -183,6 +188,16 @@ public record Plan(
             List<String> reasons) {
         public Pairing {
             reasons = List.copyOf(reasons);
+        }
+
+        /** The neck it makes, in the plan it stands in. */
+        public PlannedNeck of(long plan) {
+            return new PlannedNeck(plan, order, number);
+        }
+
+        /** Codes of the pieces it is cut from: one or two. */
+        public List<String> pieces() {
+            return neck.piece().equals(head.piece()) ? List.of(neck.piece()) : List.of(neck.piece(), head.piece());
         }
     }
 

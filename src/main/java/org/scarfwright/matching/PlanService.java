@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -29,7 +30,9 @@ import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.NeckDesign;
 import org.scarfwright.necks.NeckOrder;
 import org.scarfwright.necks.Orders;
+import org.scarfwright.rack.Doing;
 import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceChanged;
 import org.scarfwright.rack.PieceHistory;
 import org.scarfwright.rack.PieceNotFreeException;
 import org.scarfwright.rack.PieceState;
@@ -44,6 +47,7 @@ import org.scarfwright.wood.SpeciesCatalog;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -66,6 +70,7 @@ class PlanService implements Plans {
     private final Orders orders;
     private final Designs designs;
     private final Rack rack;
+    private final ApplicationEventPublisher events;
     private final Shop shop;
     private final JdbcPlans plans;
     private final JdbcHands hands;
@@ -80,6 +85,7 @@ class PlanService implements Plans {
      * What a plan needs to know, gathered so that the constructor stays readable.
      *
      * @param history asked for late: the ledger knows the rack, and the rack asks here what a piece is used for
+     * @param events told when a plan makes a neck no longer
      */
     record Rooms(
             Orders orders,
@@ -87,7 +93,8 @@ class PlanService implements Plans {
             Rack rack,
             Shop shop,
             SpeciesCatalog woods,
-            Supplier<PieceHistory> history) {}
+            Supplier<PieceHistory> history,
+            ApplicationEventPublisher events) {}
 
     PlanService(
             Rooms rooms,
@@ -103,6 +110,7 @@ class PlanService implements Plans {
         this.orders = rooms.orders();
         this.designs = rooms.designs();
         this.rack = rooms.rack();
+        this.events = rooms.events();
         this.shop = rooms.shop();
         this.plans = plans;
         this.hands = hands;
@@ -364,9 +372,9 @@ class PlanService implements Plans {
     }
 
     /** Pins no accepted plan has made true yet. */
-    private static List<Hand.Pin> openPins(List<Hand.Pin> pins, List<Plan> accepted) {
+    private List<Hand.Pin> openPins(List<Hand.Pin> pins, List<Plan> accepted) {
         List<Hand.Pin> made = new ArrayList<>();
-        accepted.forEach(plan -> plan.pairings()
+        accepted.forEach(plan -> plans.held(plan)
                 .forEach(p -> made.add(
                         new Hand.Pin(p.order(), p.neck().piece(), p.head().piece()))));
         return pins.stream().filter(pin -> !made.remove(pin)).toList();
@@ -565,11 +573,14 @@ class PlanService implements Plans {
     }
 
     private void refuseElsewhere(Plan plan) {
-        Map<JdbcPlans.NeckNumber, Long> elsewhere = plans.acceptedElsewhere(plan);
+        refuseElsewhere(plan.necks());
+    }
+
+    private void refuseElsewhere(List<PlannedNeck> necks) {
+        Map<PlannedNeck, Long> elsewhere = plans.acceptedElsewhere(necks);
         if (!elsewhere.isEmpty()) {
             throw new ConflictException(Words.capital(Words.list(elsewhere.entrySet().stream()
-                            .map(e ->
-                                    e.getKey().order() + " no. " + e.getKey().number() + " (plan " + e.getValue() + ")")
+                            .map(e -> e.getKey().title() + " (plan " + e.getValue() + ")")
                             .toList()))
                     + (elsewhere.size() == 1 ? " is" : " are")
                     + " in an accepted plan already. Undo that plan first, or match the week again.");
@@ -588,7 +599,7 @@ class PlanService implements Plans {
         if (!changes.isEmpty()) {
             throw new ConflictException(String.join(" ", changes) + " Nothing was reserved; match the week again.");
         }
-        plans.holdNecks(plan);
+        plans.holdNecks(plan.necks());
         try {
             rack.reserve(plan.id(), stamps(plan));
         } catch (PieceNotFreeException e) {
@@ -724,6 +735,125 @@ class PlanService implements Plans {
                 yield plan.saved(id, Plan.State.UNDONE);
             }
         };
+    }
+
+    @Override
+    public NeckStanding neck(PlannedNeck neck) {
+        return required(transaction.execute(s ->
+                standing(plans.find(neck.plan()).orElseThrow(() -> unknown(neck.plan())), neck)));
+    }
+
+    private NeckStanding standing(Plan plan, PlannedNeck neck) {
+        Plan.Pairing pairing = pairing(plan, neck);
+        List<Plan.Pairing> others = plans.held(plan).stream()
+                .filter(p -> !p.of(plan.id()).equals(neck))
+                .toList();
+        List<Wood> wood = new ArrayList<>();
+        for (String code : pairing.pieces()) {
+            List<String> sharing = others.stream()
+                    .filter(p -> p.pieces().contains(code))
+                    .map(p -> p.of(plan.id()).title())
+                    .toList();
+            boolean held = plan.state() == Plan.State.ACCEPTED
+                    && rack.holder(code).stream().anyMatch(h -> h == plan.id());
+            PieceState state = rack.find(code).map(Piece::state).orElse(PieceState.SCRAPPED);
+            Fate fate = state == PieceState.USED_UP
+                    ? Fate.CUT
+                    : !held || !state.isThere() ? Fate.NOT_HELD : sharing.isEmpty() ? Fate.FREED : Fate.NEEDED;
+            wood.add(new Wood(code, fate, sharing));
+        }
+        return new NeckStanding(pairing, given(neck).orElse(null), wood);
+    }
+
+    @Override
+    public List<GivenUp> givenUp(long plan) {
+        return plans.givenUp(plan);
+    }
+
+    @Override
+    public GivingUp giveUp(PlannedNeck neck, String who, String why) {
+        List<FieldError> errors = Doing.refusals(who, why);
+        if (!errors.isEmpty()) {
+            throw new InvalidInputException(errors);
+        }
+        return required(transaction.execute(s -> giveUpLocked(neck, who.strip(), why.strip())));
+    }
+
+    private GivingUp giveUpLocked(PlannedNeck neck, String who, String why) {
+        Plan plan = lockAccepted(neck.plan());
+        NeckStanding standing = standing(plan, neck);
+        if (standing.givenUp() != null) {
+            return new GivingUp(standing.givenUp(), List.of());
+        }
+        GivenUp given = new GivenUp(neck, clock.instant().truncatedTo(ChronoUnit.SECONDS), who, why);
+        plans.giveUp(given);
+        List<String> alone = standing.wood().stream()
+                .filter(w -> w.fate() == Fate.FREED)
+                .map(Wood::piece)
+                .toList();
+        List<String> freed = rack.release(
+                plan.id(), alone, neck.title() + " is given up", Doing.of(PieceChanged.Kind.RELEASED, who, why));
+        events.publishEvent(new NeckGivenUp(neck));
+        return new GivingUp(given, freed);
+    }
+
+    private Plan lockAccepted(long id) {
+        Plan plan = plans.lock(id).orElseThrow(() -> unknown(id));
+        if (plan.state() != Plan.State.ACCEPTED) {
+            throw new ConflictException("Plan " + id + " is not accepted, so it makes no neck.");
+        }
+        return plan;
+    }
+
+    private static Plan.Pairing pairing(Plan plan, PlannedNeck neck) {
+        return plan.pairings().stream()
+                .filter(p -> p.of(plan.id()).equals(neck))
+                .findFirst()
+                .orElseThrow(() -> new NotFoundException("Plan " + plan.id() + " makes no neck “"
+                        + (neck.order().length() > 40 ? neck.order().substring(0, 40) + "…" : neck.order()) + "” no. "
+                        + neck.number() + "."));
+    }
+
+    private Optional<GivenUp> given(PlannedNeck neck) {
+        return plans.givenUp(neck.plan()).stream()
+                .filter(g -> g.neck().equals(neck))
+                .findFirst();
+    }
+
+    @Override
+    public void makeAfterAll(PlannedNeck neck) {
+        try {
+            transaction.executeWithoutResult(s -> makeAfterAllLocked(neck));
+        } catch (DuplicateKeyException e) {
+            throw new ConflictException(SAME_MOMENT, e);
+        }
+    }
+
+    private void makeAfterAllLocked(PlannedNeck neck) {
+        Plan plan = lockAccepted(neck.plan());
+        Plan.Pairing pairing = pairing(plan, neck);
+        if (given(neck).isEmpty()) {
+            return;
+        }
+        refuseElsewhere(List.of(neck));
+        plans.holdNecks(List.of(neck));
+        // What was freed was not cut, so it stands as the plan has it; what was cut is gone or carries on under the
+        // plan.
+        Set<String> free = rack.findAll(pairing.pieces()).stream()
+                .filter(p -> p.state() != PieceState.USED_UP)
+                .filter(p -> rack.holder(p.code()).stream().noneMatch(h -> h == plan.id()))
+                .map(Piece::code)
+                .collect(Collectors.toSet());
+        try {
+            rack.reserve(
+                    plan.id(),
+                    stamps(plan).stream().filter(s -> free.contains(s.code())).toList());
+        } catch (PieceNotFreeException e) {
+            throw new ConflictException(
+                    String.join(" ", e.reasons()) + " " + neck.title()
+                            + " cannot be made as planned any more; match its" + " week for it.",
+                    e);
+        }
     }
 
     private static NotFoundException unknown(long id) {

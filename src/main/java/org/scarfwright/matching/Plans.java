@@ -1,7 +1,9 @@
 package org.scarfwright.matching;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
 import org.scarfwright.necks.IsoWeek;
 
@@ -88,4 +90,87 @@ public interface Plans {
      * @throws org.scarfwright.web.ConflictException when it was never accepted
      */
     Plan undo(long id);
+
+    /**
+     * A neck an accepted plan makes no longer.
+     *
+     * @param who empty when nobody was named
+     */
+    record GivenUp(PlannedNeck neck, Instant at, String who, String why) {}
+
+    /**
+     * How one neck of a plan stands.
+     *
+     * @param givenUp empty while the plan makes it
+     * @param wood the pieces it is cut from
+     */
+    record NeckStanding(Plan.Pairing pairing, @Nullable GivenUp givenUp, List<Wood> wood) {
+        public NeckStanding {
+            wood = List.copyOf(wood);
+        }
+    }
+
+    /**
+     * A piece a neck is cut from.
+     *
+     * @param others necks of the plan that need it too, as A-101 no. 2
+     */
+    record Wood(String piece, Fate fate, List<String> others) {
+        public Wood {
+            others = List.copyOf(others);
+        }
+    }
+
+    /** What becomes of a piece when a neck is given up that it is for. */
+    enum Fate {
+        /** Only this neck needs it; it goes back to the rack. */
+        FREED,
+        /** Other necks of the plan need it; it stays reserved. */
+        NEEDED,
+        /** It was cut; nothing of it is left to free. */
+        CUT,
+        /** The plan does not hold it. */
+        NOT_HELD
+    }
+
+    /**
+     * How a neck of a plan stands, and what giving it up would free.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan, or it has no such neck
+     */
+    NeckStanding neck(PlannedNeck neck);
+
+    /** Necks this plan was accepted for and makes no longer, in order of their orders. */
+    List<GivenUp> givenUp(long plan);
+
+    /**
+     * What came of giving a neck up.
+     *
+     * @param freed codes of the pieces that only it needed and that are on the rack again
+     */
+    record GivingUp(GivenUp neck, List<String> freed) {
+        public GivingUp {
+            freed = List.copyOf(freed);
+        }
+    }
+
+    /**
+     * Takes one neck out of an accepted plan, because its wood was spoilt or is gone: the week can be matched for it again. Pieces
+     * that only it needs and that are still there are freed; what was cut stays as it is, and a piece other necks need stays
+     * reserved as a whole. Giving up a neck that was given up changes nothing.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan, or it makes no such neck
+     * @throws org.scarfwright.web.ConflictException when the plan is not accepted
+     * @throws org.scarfwright.web.InvalidInputException when no reason is given, or it or the name is too long
+     */
+    GivingUp giveUp(PlannedNeck neck, String who, String why);
+
+    /**
+     * Has the plan make a neck after all that was given up. Making one that was not given up changes nothing.
+     *
+     * @throws org.scarfwright.web.NotFoundException when there is no such plan, or it never made such a neck
+     * @throws org.scarfwright.web.ConflictException when the plan is not accepted, another accepted plan makes the neck by now, or a
+     *     piece it needs is not free as it was any more
+     */
+    void makeAfterAll(PlannedNeck neck);
 }

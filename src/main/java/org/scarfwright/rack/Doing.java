@@ -1,6 +1,9 @@
 package org.scarfwright.rack;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.web.FieldError;
 
 /**
  * One doing of a person, as the ledger is told of it.
@@ -28,5 +31,22 @@ public record Doing(
 
     public static Doing of(PieceChanged.Kind kind, String who, String why) {
         return new Doing(kind, who, why, null);
+    }
+
+    /** What is wrong with a name and a reason somebody typed, where a reason must be given; empty when nothing is. */
+    public static List<FieldError> refusals(String who, String why) {
+        List<FieldError> errors = new ArrayList<>();
+        if (why.isBlank()) {
+            errors.add(new FieldError("/why", "Why", "", "is empty; write in a few words what happened"));
+        }
+        if (why.length() > LONGEST_WHY) {
+            errors.add(new FieldError(
+                    "/why", "Why", why, "is " + why.length() + " characters long; write at most " + LONGEST_WHY));
+        }
+        if (who.length() > LONGEST_WHO) {
+            errors.add(new FieldError(
+                    "/who", "Who", who, "is " + who.length() + " characters long; write at most " + LONGEST_WHO));
+        }
+        return errors;
     }
 }

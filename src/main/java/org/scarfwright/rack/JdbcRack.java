@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.scarfwright.web.ConflictException;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
@@ -127,6 +128,40 @@ class JdbcRack implements Rack {
                 pieces.stream()
                         .map(p -> act(PieceChanged.Kind.RELEASED, p, planId, "Released from plan " + planId + "."))
                         .toList()));
+    }
+
+    @Override
+    @Transactional
+    public List<String> release(long planId, Collection<String> codes, String because, Doing doing) {
+        List<String> freed = new ArrayList<>();
+        for (String code : new TreeSet<>(codes)) {
+            int rows = jdbc.sql(
+                            "update piece set state = 'ON_RACK' where code = :code and state in ('RESERVED', 'AT_BENCH')"
+                                    + " and id in (select r.piece_id from reservation r where r.plan_id = :plan)")
+                    .param("code", code)
+                    .param("plan", planId)
+                    .update();
+            if (rows == 1) {
+                freed.add(code);
+                jdbc.sql("delete from reservation where plan_id = :plan and piece_id in"
+                                + " (select p.id from piece p where p.code = :code)")
+                        .param("plan", planId)
+                        .param("code", code)
+                        .update();
+            }
+        }
+        if (!freed.isEmpty()) {
+            events.publishEvent(new PiecesChanged(
+                    doing,
+                    table.loadCodes(freed).stream()
+                            .map(p -> act(
+                                    PieceChanged.Kind.RELEASED,
+                                    p,
+                                    planId,
+                                    "Released from plan " + planId + ": " + because + "."))
+                            .toList()));
+        }
+        return freed;
     }
 
     @Override

@@ -35,6 +35,15 @@ public interface Rack {
      */
     void release(long planId);
 
+    /**
+     * Frees those of these pieces that the plan holds and that still stand there; the others are left alone.
+     *
+     * @param because what the acts say it was done for, a half sentence
+     * @param doing who freed them, and why
+     * @return codes of the pieces that were freed, in their order
+     */
+    List<String> release(long planId, Collection<String> codes, String because, Doing doing);
+
     /** A piece as it was when somebody looked at it. */
     record PieceStamp(String code, long version) {}
 }

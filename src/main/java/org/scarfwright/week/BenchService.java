@@ -74,7 +74,10 @@ class BenchService implements Bench {
     @Override
     @Transactional(readOnly = true)
     public List<Curing> curing() {
-        return rows.glued().stream()
+        List<WorkStep> glued = rows.glued();
+        Floor.Facts facts = floor.of(glued.stream().map(g -> g.neck().plan()).toList());
+        return glued.stream()
+                .filter(g -> !facts.isGivenUp(g.neck()))
                 .map(g -> new Curing(
                         g,
                         g.progress().clampedUntil().orElseThrow(),

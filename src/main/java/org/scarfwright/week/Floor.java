@@ -16,7 +16,9 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plan.Pairing;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
+import org.scarfwright.matching.Plans.GivenUp;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.necks.NeckOrder;
 import org.scarfwright.necks.Orders;
@@ -104,6 +106,7 @@ class Floor {
         private final Workshop workshop = book.workshop().workshop();
         private final Map<Long, Plan> byId = new HashMap<>();
         private final Map<Neck, Pairing> pairings = new HashMap<>();
+        private final Map<PlannedNeck, GivenUp> givenUp = new HashMap<>();
         private final Map<String, Piece> pieces;
         private final Map<String, Glue> glues;
         private final Map<String, Optional<String>> chosen = new HashMap<>();
@@ -112,6 +115,7 @@ class Floor {
             Set<String> codes = new HashSet<>();
             for (Plan plan : of) {
                 byId.put(plan.id(), plan);
+                plans.givenUp(plan.id()).forEach(g -> givenUp.put(g.neck(), g));
                 for (Pairing p : plan.pairings()) {
                     pairings.put(new Neck(plan.id(), plan.week(), p.order(), p.number()), p);
                     codes.add(p.neck().piece());
@@ -120,6 +124,11 @@ class Floor {
             }
             pieces = rack.findAll(codes).stream().collect(Collectors.toMap(Piece::code, Function.identity()));
             glues = book.glues().stream().map(VersionedGlue::glue).collect(Collectors.toMap(Glue::code, g -> g));
+        }
+
+        /** True for a neck its plan makes no longer; nothing is done on it. */
+        boolean isGivenUp(Neck neck) {
+            return givenUp.containsKey(neck.planned());
         }
 
         Optional<String> design(Neck neck) {
@@ -150,6 +159,11 @@ class Floor {
                 return Optional.of(
                         "Plan " + neck.plan() + " is not accepted any more, so its pieces are not reserved. Accept"
                                 + " a plan with this neck first.");
+            }
+            GivenUp given = givenUp.get(neck.planned());
+            if (given != null) {
+                return Optional.of(neck.title() + " was given up: " + given.why()
+                        + ". Match its week again to make it of other wood.");
             }
             Optional<WorkStep> stopped = steps.stream()
                     .filter(s -> s.progress().state() == State.STOPPED)

@@ -154,6 +154,41 @@ class JdbcWork implements ShopContents {
                 .update();
     }
 
+    /** Takes a step off its day, its pin too. */
+    void unplan(long id) {
+        jdbc.sql("update work_step set planned_start = null, planned_end = null, pinned_day = null,"
+                        + " version = version + 1 where id = :id")
+                .param("id", id)
+                .update();
+    }
+
+    /** Has a piece flattened for another neck than it was, before it is cut for that one. */
+    void handOver(WorkStep flatten, WorkStep cut) {
+        jdbc.sql("update work_step set place = place + 1 where plan_id = :plan and order_code = :order"
+                        + " and neck_number = :number")
+                .param("plan", cut.neck().plan())
+                .param("order", cut.neck().order())
+                .param("number", cut.neck().number())
+                .update();
+        // What stopped the other neck does not stop this one.
+        jdbc.sql("update work_step set order_code = :order, neck_number = :number, place = 1, part = :part,"
+                        + " state = case when state = 'STOPPED' then 'OPEN' else state end, reason = null"
+                        + " where id = :id")
+                .param("order", cut.neck().order())
+                .param("number", cut.neck().number())
+                .param("part", cut.part().name())
+                .param("id", flatten.id())
+                .update();
+    }
+
+    /** What the last laying said of a neck. */
+    void forgetRemarks(Neck neck) {
+        jdbc.sql("delete from laid_remark where order_code = :order and neck_number = :number")
+                .param("order", neck.order())
+                .param("number", neck.number())
+                .update();
+    }
+
     void pin(long id, @Nullable LocalDate day) {
         jdbc.sql("update work_step set pinned_day = :day, version = version + 1 where id = :id")
                 .param("day", day)

@@ -40,6 +40,7 @@ public class PlanPapers {
         ShopSettings settings = shop.settings();
         return new PlanOnPaper(
                 plan,
+                plans.givenUp(id).stream().map(Plans.GivenUp::neck).collect(Collectors.toSet()),
                 rack
                         .findAll(plan.layouts().stream()
                                 .map(Plan.PieceLayout::piece)

@@ -71,6 +71,7 @@ class WeekService implements WeekWork {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.ENGLISH);
 
     private final Floor floor;
+    private final GivenUpWork givenUp;
     private final JdbcWork rows;
     private final WorkshopBook book;
     private final Designs designs;
@@ -81,6 +82,7 @@ class WeekService implements WeekWork {
 
     WeekService(
             Floor floor,
+            GivenUpWork givenUp,
             JdbcWork rows,
             WorkshopBook book,
             Designs designs,
@@ -89,6 +91,7 @@ class WeekService implements WeekWork {
             TransactionTemplate transaction,
             Clock clock) {
         this.floor = floor;
+        this.givenUp = givenUp;
         this.rows = rows;
         this.book = book;
         this.designs = designs;
@@ -183,6 +186,7 @@ class WeekService implements WeekWork {
         for (Plan plan : plans) {
             if (rows.ofPlan(plan.id()).isEmpty()) {
                 PlanSteps.of(plan, workshop).forEach(rows::insert);
+                givenUp.takeAll(plan.id());
             }
             steps.addAll(rows.ofPlan(plan.id()));
         }
@@ -191,7 +195,7 @@ class WeekService implements WeekWork {
         List<NeckFacts> toLay = new ArrayList<>();
         List<Remark> leftOut = new ArrayList<>();
         byNeck(steps).forEach((neck, own) -> {
-            if (own.stream().allMatch(WorkStep::isDone)) {
+            if (facts.isGivenUp(neck) || own.stream().allMatch(WorkStep::isDone)) {
                 return;
             }
             boolean glued = own.stream().anyMatch(s -> s.kind() == StepKind.GLUE && s.isDone());
@@ -439,13 +443,19 @@ class WeekService implements WeekWork {
                 .collect(Collectors.toSet());
         Set<String> unlaid = new HashSet<>();
         Set<Neck> beyond = new HashSet<>();
+        Floor.Facts facts = floor.of(plans.stream().map(Plan::id).toList());
         for (Plan plan : plans) {
             List<WorkStep> steps = rows.ofPlan(plan.id());
             if (steps.isEmpty()) {
-                plan.pairings()
-                        .forEach(p -> unlaid.add(new Neck(plan.id(), plan.week(), p.order(), p.number()).title()));
+                plan.pairings().stream()
+                        .map(p -> new Neck(plan.id(), plan.week(), p.order(), p.number()))
+                        .filter(neck -> !facts.isGivenUp(neck))
+                        .forEach(neck -> unlaid.add(neck.title()));
             }
             for (WorkStep step : steps) {
+                if (facts.isGivenUp(step.neck())) {
+                    continue;
+                }
                 if (!step.isDone() && step.planned().isEmpty()) {
                     unlaid.add(step.neck().title());
                 }
@@ -499,6 +509,9 @@ class WeekService implements WeekWork {
         Floor.Facts facts = floor.of(steps.stream().map(s -> s.neck().plan()).toList());
         List<Held> held = new ArrayList<>();
         byNeck(steps).forEach((neck, own) -> {
+            if (facts.isGivenUp(neck)) {
+                return;
+            }
             Optional<WorkStep> glue =
                     own.stream().filter(s -> s.kind() == StepKind.GLUE).findFirst();
             glue.flatMap(g -> g.progress().doneAt().or(() -> g.planned().map(Span::end)))

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.shop.StepKind;
 
 /**
@@ -39,6 +40,10 @@ public record WorkStep(
         /** A-101 no. 2. */
         public String title() {
             return order + " no. " + number;
+        }
+
+        PlannedNeck planned() {
+            return new PlannedNeck(plan, order, number);
         }
     }
 

@@ -93,6 +93,9 @@ class NewcomerIT {
                     .orElseThrow();
             browser.go(piece + "/cut");
             browser.button("Record the cut");
+            List<String> madeOfIt = browser.links().stream()
+                    .filter(link -> link.startsWith("/ledger/necks/"))
+                    .toList();
             browser.go("/rack/import");
             browser.fill("Or its text", WITH_ERRORS);
             browser.button("Look at it first");
@@ -101,6 +104,7 @@ class NewcomerIT {
             Set<String> seen = new LinkedHashSet<>();
             Map<String, Integer> kinds = new HashMap<>();
             Deque<String> waiting = new ArrayDeque<>(List.of("/", "/nothing-here"));
+            waiting.addAll(madeOfIt);
             while (!waiting.isEmpty()) {
                 String path = waiting.poll();
                 if (!seen.add(path) || kinds.merge(kind(path), 1, Integer::sum) > OF_A_KIND) {
@@ -129,6 +133,7 @@ class NewcomerIT {
                             "/match/…",
                             "/match/…/print",
                             "/match/…/near-equal",
+                            "/match/…/necks/…",
                             "/match/compare",
                             "/week",
                             "/week/steps/…",
@@ -146,6 +151,7 @@ class NewcomerIT {
                             "/wood/new",
                             "/ledger",
                             "/ledger/…",
+                            "/ledger/necks/…",
                             "/ledger/check",
                             "/yield",
                             "/yield/rows",
@@ -171,10 +177,12 @@ class NewcomerIT {
 
     /** Codes and numbers become …, so that a hundred pieces count as one kind of page. */
     private static String kind(String path) {
-        String bare = path.replaceFirst("\\?.*", "").replaceFirst("^/ledger/tree/.*", "/ledger/tree/…");
+        String bare = path.replaceFirst("\\?.*", "")
+                .replaceFirst("^/ledger/tree/.*", "/ledger/tree/…")
+                .replaceFirst("/necks/.*", "/necks/…");
         return bare.replaceFirst(
                 "^/(rack|designs|orders|match|wood|bench|ledger|shop/saws|shop/glues|shop/label-sheets|week/steps)/"
-                        + "(?!new$|import$|compare$|air$|seam$|slope$|check$|tree/)[^/]+",
+                        + "(?!new$|import$|compare$|air$|seam$|slope$|check$|tree/|necks/)[^/]+",
                 "/$1/…");
     }
 

@@ -11,12 +11,14 @@ import org.junit.jupiter.api.Test;
 import org.scarfwright.ledger.FamilyTree.Branch;
 import org.scarfwright.ledger.FamilyTree.Kind;
 import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.Money;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.Piece;
+import org.scarfwright.rack.PieceChanged;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.rack.RackImport;
@@ -119,6 +121,48 @@ abstract class LossesContract {
                         .reduce(Money.ZERO, Money::plus));
         // 1800 mm × 90 mm × 25 mm
         assertThat(root().volume().toMm3()).isEqualByComparingTo("4050000");
+    }
+
+    @Test
+    void aSpoiltNeckIsMadeAgainOfOtherWood() {
+        losses.writeOff(neck, Set.of(true, false), "Ada", "The joint opened.");
+        PlannedNeck given = new PlannedNeck(plan.id(), "O-1", 1);
+        assertThat(plans.neck(given).wood()).extracting(Plans.Wood::fate).containsOnly(Plans.Fate.CUT);
+        assertThat(plans.giveUp(given, "Ada", "The joint opened.").freed()).isEmpty();
+
+        Plan again = plans.accept(plans.make(WEEK).id());
+
+        assertThat(again.pairings())
+                .singleElement()
+                .satisfies(p -> assertThat(p.of(plan.id())).isEqualTo(given));
+        for (String piece : again.pairings().get(0).pieces()) {
+            recording.record(piece, rack.find(piece).orElseThrow().version(), List.of(), Map.of());
+        }
+        assertThat(origins.of(new Losses.Neck(again.id(), "O-1", 1))
+                        .orElseThrow()
+                        .parts())
+                .hasSize(2)
+                .noneMatch(NeckOrigins.Part::spoilt);
+        assertThat(origins.of(neck).orElseThrow().parts()).allMatch(NeckOrigins.Part::spoilt);
+        assertThat(ledger.balance().closes()).isTrue();
+        assertThat(verification.run().isSound()).isTrue();
+    }
+
+    @Test
+    void freedWoodIsReleasedInTheBooks() {
+        create("/api/orders", """
+                {"code": "O-2", "design": "D-1", "quantity": 1, "due": "2026-12-04", "week": "2026-W49"}""");
+        Plan second = plans.accept(plans.make(WEEK).id());
+        List<String> freed = plans.giveUp(new PlannedNeck(second.id(), "O-2", 1), "Ada", "A knot came out.")
+                .freed();
+        assertThat(freed).isNotEmpty();
+        Act act = ledger.acts(freed.get(0), 1, 1).acts().get(0);
+        assertThat(act.kind()).isEqualTo(PieceChanged.Kind.RELEASED);
+        assertThat(act.detail()).isEqualTo("Released from plan " + second.id() + ": O-2 no. 1 is given up.");
+        Entry entry = ledger.entry(act.entry()).orElseThrow();
+        assertThat(entry.who()).isEqualTo("Ada");
+        assertThat(entry.why()).isEqualTo("A knot came out.");
+        assertThat(verification.run().isSound()).isTrue();
     }
 
     @Test

@@ -2,16 +2,19 @@ package org.scarfwright.matching;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.stream.Collectors;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.database.EmptyDatabase;
@@ -285,6 +288,105 @@ abstract class PlansContract {
         Plan second = plans.make(WEEK);
         assertThat(second.ordered()).isEqualTo(1);
         assertThat(second.pairings()).extracting(Plan.Pairing::number).allMatch(n -> n == 2);
+    }
+
+    /** Two necks and their pieces: O-1 no. 1 and O-2 no. 1, each with wood of its own or sharing some. */
+    private Plan twoNecks() {
+        stock();
+        order("O-2", 1);
+        Plan plan = plans.accept(plans.make(WEEK).id());
+        assertThat(plan.filled()).isEqualTo(2);
+        // The head's piece may be reserved for the other neck too.
+        rackImport.save("""
+                code,wood,length,width,thickness,unit
+                H9,maple_sugar,420,90,22,mm
+                """.getBytes(StandardCharsets.UTF_8));
+        return plan;
+    }
+
+    @Test
+    void aNeckThatIsGivenUpFreesWhatOnlyItNeedsAndIsMatchedAgain() {
+        Plan plan = twoNecks();
+        PlannedNeck neck = new PlannedNeck(plan.id(), "O-1", 1);
+        Set<String> needed = plan.pairings().stream()
+                .filter(p -> !p.of(plan.id()).equals(neck))
+                .flatMap(p -> p.pieces().stream())
+                .collect(Collectors.toSet());
+        List<String> alone = plans.neck(neck).pairing().pieces().stream()
+                .filter(p -> !needed.contains(p))
+                .toList();
+        assertThat(plans.neck(neck).wood())
+                .allSatisfy(w -> assertThat(w.fate())
+                        .isEqualTo(needed.contains(w.piece()) ? Plans.Fate.NEEDED : Plans.Fate.FREED));
+
+        Plans.GivingUp done = plans.giveUp(neck, "Ada", "The head split.");
+
+        assertThat(done.freed()).containsExactlyInAnyOrderElementsOf(alone);
+        assertThat(reserved()).containsExactlyInAnyOrderElementsOf(needed);
+        assertThat(plans.givenUp(plan.id())).containsExactly(done.neck());
+        assertThat(done.neck().why()).isEqualTo("The head split.");
+        assertThat(plans.giveUp(neck, "", "again").neck()).isEqualTo(done.neck());
+        Plan again = plans.make(WEEK);
+        assertThat(again.ordered()).isEqualTo(1);
+        assertThat(again.pairings())
+                .extracting(Plan.Pairing::order, Plan.Pairing::number)
+                .containsExactly(tuple("O-1", 1));
+    }
+
+    @Test
+    void aNeckThatWasGivenUpIsMadeAfterAllUnlessAnotherPlanMakesIt() {
+        Plan plan = twoNecks();
+        PlannedNeck neck = new PlannedNeck(plan.id(), "O-1", 1);
+        List<String> before = reserved();
+        plans.giveUp(neck, "", "The head split.");
+        plans.makeAfterAll(neck);
+        assertThat(plans.givenUp(plan.id())).isEmpty();
+        assertThat(reserved()).isEqualTo(before);
+        plans.makeAfterAll(neck);
+
+        plans.giveUp(neck, "", "The head split.");
+        Plan other = plans.accept(plans.make(WEEK).id());
+        assertThat(other.filled()).isEqualTo(1);
+        assertThatThrownBy(() -> plans.makeAfterAll(neck))
+                .isInstanceOf(ConflictException.class)
+                .hasMessageContaining("O-1 no. 1 (plan " + other.id() + ")");
+    }
+
+    @Test
+    void aNeckWhoseFreedWoodChangedIsNotMadeAfterAll() {
+        Plan plan = twoNecks();
+        PlannedNeck neck = new PlannedNeck(plan.id(), "O-1", 1);
+        String freed = plans.giveUp(neck, "", "The head split.").freed().get(0);
+        jdbc.sql("update piece set version = version + 1 where code = :code")
+                .param("code", freed)
+                .update();
+        assertThatThrownBy(() -> plans.makeAfterAll(neck))
+                .isInstanceOf(ConflictException.class)
+                .hasMessageContaining("Piece " + freed + " was changed since")
+                .hasMessageContaining("match its week for it");
+    }
+
+    @Test
+    void givesUpOnlyNecksOfAnAcceptedPlanAndForAReason() {
+        stock();
+        Plan plan = plans.make(WEEK);
+        PlannedNeck neck = new PlannedNeck(plan.id(), "O-1", 1);
+        assertThatThrownBy(() -> plans.giveUp(neck, "", "split"))
+                .isInstanceOf(ConflictException.class)
+                .hasMessage("Plan " + plan.id() + " is not accepted, so it makes no neck.");
+        plans.accept(plan.id());
+        assertThatThrownBy(() -> plans.giveUp(neck, "", " "))
+                .isInstanceOf(InvalidInputException.class)
+                .hasMessageContaining("write in a few words what happened");
+        assertThatThrownBy(() -> plans.giveUp(new PlannedNeck(plan.id(), "O-1", 2), "", "split"))
+                .isInstanceOf(NotFoundException.class)
+                .hasMessage("Plan " + plan.id() + " makes no neck “O-1” no. 2.");
+        assertThatThrownBy(() -> plans.giveUp(new PlannedNeck(987_654, "O-1", 1), "", "split"))
+                .isInstanceOf(NotFoundException.class);
+        plans.giveUp(neck, "", "split");
+        plans.undo(plan.id());
+        plans.accept(plan.id());
+        assertThat(plans.givenUp(plan.id())).isEmpty();
     }
 
     @Test

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
@@ -66,6 +67,9 @@ abstract class WeekContract {
 
     @Autowired
     Floor floor;
+
+    @Autowired
+    GivenUpWork givenUp;
 
     @Autowired
     JdbcWork rows;
@@ -124,7 +128,7 @@ abstract class WeekContract {
 
     /** The same work and bench on another clock. */
     private WeekService workAt(Instant now) {
-        return new WeekService(floor, rows, book, designs, searches, longer, transaction, at(now));
+        return new WeekService(floor, givenUp, rows, book, designs, searches, longer, transaction, at(now));
     }
 
     private BenchService benchAt(Instant now) {
@@ -304,6 +308,106 @@ abstract class WeekContract {
                 .filteredOn(s -> s.neck().equals(glue.neck()) && s.kind() == StepKind.TRUE)
                 .hasSize(2)
                 .noneMatch(WorkStep::isDone);
+    }
+
+    @Test
+    void aNeckThatIsGivenUpLeavesTheWeekAndTheBench() {
+        Plan plan = accepted();
+        WeekService friday = workAt(instant(MONDAY.minusDays(3), 12));
+        friday.lay(WEEK);
+        WorkStep.Neck first = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);
+        Set<String> needed = plan.pairings().stream()
+                .filter(p -> p.number() == 2)
+                .flatMap(p -> p.pieces().stream())
+                .collect(Collectors.toSet());
+
+        plans.giveUp(first.planned(), "", "the blank split");
+
+        LaidWeek week = friday.week(WEEK);
+        assertThat(steps(week)).isNotEmpty().noneMatch(s -> s.neck().equals(first));
+        assertThat(week.unlaid())
+                .as("a piece whose flattening went over to the other neck has no time yet")
+                .isLessThanOrEqualTo(1);
+        assertThatThrownBy(() -> bench.start(
+                        rows.ofPlan(plan.id()).stream()
+                                .filter(s -> s.neck().equals(first) && s.kind() == StepKind.CUT)
+                                .findFirst()
+                                .orElseThrow()
+                                .id(),
+                        ""))
+                .isInstanceOf(ConflictException.class)
+                .hasMessageContaining("was given up: the blank split");
+        LaidWeek again = friday.lay(WEEK);
+        assertThat(again.unlaid()).isZero();
+        assertThat(again.remarks()).isEmpty();
+        assertThat(steps(again)).noneMatch(s -> s.neck().equals(first));
+        assertThat(steps(again))
+                .filteredOn(s -> s.kind() == StepKind.FLATTEN)
+                .extracting(s -> s.needs().piece().orElseThrow())
+                .containsExactlyInAnyOrderElementsOf(needed);
+
+        plans.makeAfterAll(first.planned());
+        LaidWeek after = friday.lay(WEEK);
+        assertThat(after.unlaid()).isZero();
+        assertThat(steps(after)).anyMatch(s -> s.neck().equals(first));
+    }
+
+    @Test
+    void aPieceTwoNecksShareIsFlattenedForTheOneThatIsStillMade() {
+        Plan plan = accepted();
+        WeekService friday = workAt(instant(MONDAY.minusDays(3), 12));
+        friday.lay(WEEK);
+        List<WorkStep> steps = rows.ofPlan(plan.id());
+        WorkStep flatten = steps.stream()
+                .filter(s -> s.kind() == StepKind.FLATTEN)
+                .filter(f -> steps.stream()
+                                .filter(s -> s.kind() == StepKind.CUT
+                                        && s.needs().piece().equals(f.needs().piece()))
+                                .map(WorkStep::neck)
+                                .distinct()
+                                .count()
+                        == 2)
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("the plan shares no piece between its necks"));
+
+        plans.giveUp(flatten.neck().planned(), "", "the other part split");
+
+        WorkStep moved = rows.find(flatten.id()).orElseThrow();
+        assertThat(moved.neck()).isNotEqualTo(flatten.neck());
+        assertThat(moved.place()).isEqualTo(1);
+        List<WorkStep> ofOther = rows.ofPlan(plan.id()).stream()
+                .filter(s -> s.neck().equals(moved.neck()))
+                .toList();
+        assertThat(ofOther).extracting(WorkStep::place).doesNotHaveDuplicates();
+        assertThat(steps(friday.lay(WEEK))).extracting(WorkStep::id).contains(flatten.id());
+    }
+
+    @Test
+    void aNeckGivenUpBeforeTheWeekIsLaidIsNotLaid() {
+        Plan plan = accepted();
+        WorkStep.Neck first = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);
+        plans.giveUp(first.planned(), "", "the blank split");
+        LaidWeek week = workAt(instant(MONDAY.minusDays(3), 12)).lay(WEEK);
+        assertThat(steps(week)).isNotEmpty().noneMatch(s -> s.neck().equals(first));
+        assertThat(week.unlaid()).isZero();
+    }
+
+    @Test
+    void aJointThatFailedLeavesTheClocks() {
+        Plan plan = accepted();
+        work.lay(WEEK);
+        WorkStep.Neck first = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);
+        BenchService monday = benchAt(instant(MONDAY, 9));
+        rows.ofPlan(plan.id()).stream()
+                .filter(s -> s.kind() == StepKind.FLATTEN || s.neck().equals(first))
+                .filter(s -> s.kind().compareTo(StepKind.UNCLAMP) < 0)
+                .forEach(s -> monday.done(s.id(), OptionalInt.empty(), ""));
+        assertThat(bench.curing()).hasSize(1);
+        plans.giveUp(first.planned(), "", "the joint slipped");
+        assertThat(bench.curing()).isEmpty();
+        assertThat(workAt(instant(MONDAY, 10)).week(WEEK).days())
+                .allSatisfy(
+                        d -> assertThat(d.inClamps()).noneMatch(h -> h.neck().equals(first)));
     }
 
     @Test
@@ -519,6 +623,7 @@ abstract class WeekContract {
         accepted();
         WeekService without = new WeekService(
                 floor,
+                givenUp,
                 rows,
                 book,
                 designs,
@@ -536,6 +641,7 @@ abstract class WeekContract {
         Scheduler later = new CpSatScheduler();
         return new WeekService(
                 floor,
+                givenUp,
                 rows,
                 book,
                 designs,

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.Hands;
@@ -233,6 +234,11 @@ class MatchController {
         page.addObject("origin", plan.asked().origin());
         page.addObject("relatives", relatives(plan));
         page.addObject("compareWith", compareWith(plan));
+        page.addObject(
+                "givenUp",
+                plans.givenUp(plan.id()).stream()
+                        .collect(Collectors.toMap(
+                                g -> g.neck().order() + " " + g.neck().number(), g -> g)));
         page.addObject("errorList", List.of());
         page.addObject("unitShown", shop.settings().unit().symbol());
         page.addObject("errors", Map.of());

@@ -2,7 +2,9 @@ package org.scarfwright.matching.web;
 
 import io.swagger.v3.oas.annotations.media.Schema;
 import java.net.URI;
+import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.BlankAnswer;
 import org.scarfwright.matching.ExtraCost;
@@ -10,9 +12,11 @@ import org.scarfwright.matching.MatchRun;
 import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.PlanComparison;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.Doing;
 import org.scarfwright.web.NotFoundException;
 import org.springdoc.core.annotations.ParameterObject;
 import org.springframework.http.HttpHeaders;
@@ -50,6 +54,51 @@ class PlansApi {
      * @param remainder the search for what is left; null when nothing is
      */
     record LockJson(PlanJson accepted, @Nullable RunJson remainder) {}
+
+    /** Who gives a neck up, and why. */
+    record GiveUpRequest(
+            @Schema(maxLength = Doing.LONGEST_WHO, description = "May be empty") @Nullable
+            String who,
+
+            @Schema(maxLength = Doing.LONGEST_WHY, requiredMode = Schema.RequiredMode.REQUIRED) @Nullable
+            String why) {}
+
+    /** A neck a plan makes no longer. */
+    record GivenUpJson(String order, int number, Instant at, String who, String why) {
+        static GivenUpJson of(Plans.GivenUp g) {
+            return new GivenUpJson(g.neck().order(), g.neck().number(), g.at(), g.who(), g.why());
+        }
+    }
+
+    /**
+     * What came of it.
+     *
+     * @param freed codes of the pieces that are on the rack again
+     */
+    record GivingUpJson(GivenUpJson neck, List<String> freed) {}
+
+    /**
+     * One neck of a plan.
+     *
+     * @param givenUp null while the plan makes it
+     * @param wood the pieces it is cut from, and what becomes of each when it is given up
+     */
+    record NeckJson(
+            String order,
+            int number,
+            String design,
+            @Nullable GivenUpJson givenUp,
+            List<Plans.Wood> wood) {
+        static NeckJson of(Plans.NeckStanding s) {
+            Plans.GivenUp g = s.givenUp();
+            return new NeckJson(
+                    s.pairing().order(),
+                    s.pairing().number(),
+                    s.pairing().design(),
+                    g == null ? null : GivenUpJson.of(g),
+                    s.wood());
+        }
+    }
 
     /** How much more book value a near-equal plan may spend. */
     record NearRequest(
@@ -133,6 +182,41 @@ class PlansApi {
         return plans.nearEquals(id).stream()
                 .map(near -> NearJson.of(PlanComparison.of(plan, near)))
                 .toList();
+    }
+
+    /** How one neck of a plan stands, and which of its pieces giving it up would free. */
+    @GetMapping("/{id}/necks/{order}/{number}")
+    NeckJson neck(@PathVariable long id, @PathVariable String order, @PathVariable int number) {
+        return NeckJson.of(plans.neck(new PlannedNeck(id, order, number)));
+    }
+
+    /** Necks the plan was accepted for and makes no longer. */
+    @GetMapping("/{id}/given-up")
+    List<GivenUpJson> givenUp(@PathVariable long id) {
+        find(id);
+        return plans.givenUp(id).stream().map(GivenUpJson::of).toList();
+    }
+
+    /** Takes a neck out of an accepted plan, so that its week can be matched for it again. Doing it again changes nothing. */
+    @PostMapping("/{id}/necks/{order}/{number}/give-up")
+    GivingUpJson giveUp(
+            @PathVariable long id,
+            @PathVariable String order,
+            @PathVariable int number,
+            @RequestBody GiveUpRequest request) {
+        Plans.GivingUp done = plans.giveUp(
+                new PlannedNeck(id, order, number),
+                Objects.requireNonNullElse(request.who(), ""),
+                Objects.requireNonNullElse(request.why(), ""));
+        return new GivingUpJson(GivenUpJson.of(done.neck()), done.freed());
+    }
+
+    /** Has the plan make a neck after all that was given up. Doing it again changes nothing. */
+    @PostMapping("/{id}/necks/{order}/{number}/make-after-all")
+    NeckJson makeAfterAll(@PathVariable long id, @PathVariable String order, @PathVariable int number) {
+        PlannedNeck neck = new PlannedNeck(id, order, number);
+        plans.makeAfterAll(neck);
+        return NeckJson.of(plans.neck(neck));
     }
 
     /** Two plans of one week side by side. */

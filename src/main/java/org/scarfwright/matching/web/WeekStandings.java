@@ -65,6 +65,7 @@ class WeekStandings {
         for (Plan plan : made) {
             if (plan.state() == Plan.State.ACCEPTED) {
                 plan.pairings().forEach(p -> accepted.merge(p.order(), 1, Integer::sum));
+                plans.givenUp(plan.id()).forEach(g -> accepted.merge(g.neck().order(), -1, Integer::sum));
             }
         }
         Plan latest =

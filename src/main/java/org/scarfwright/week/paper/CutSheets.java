@@ -59,7 +59,10 @@ public final class CutSheets {
         CutSheets writing = new CutSheets(plan, sheets);
         plan.cutPieces().forEach(writing::piece);
         for (int i = 0; i < plan.plan().pairings().size(); i++) {
-            writing.neck(i + 1, plan.plan().pairings().get(i));
+            Plan.Pairing neck = plan.plan().pairings().get(i);
+            if (!plan.isGivenUp(neck)) {
+                writing.neck(i + 1, neck);
+            }
         }
         if (sheets.count() == 0) {
             new Flow(sheets, "Plan " + plan.plan().id(), writing.foot)
@@ -82,6 +85,10 @@ public final class CutSheets {
             flow.caution(
                     "This plan is not accepted: the piece is not reserved and may go to another neck. Accept it before you cut.");
         }
+        laid.parts().stream()
+                .filter(p -> plan.isGivenUp(p.pairing()))
+                .forEach(p -> flow.caution("Part “" + p.label() + "” is not needed: "
+                        + p.pairing().order() + " no. " + p.pairing().number() + " is given up."));
         if (piece.isPresent()) {
             drawn(flow, laid, piece.get());
         } else {

@@ -1,6 +1,7 @@
 package org.scarfwright.week.paper;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -17,6 +18,7 @@ import org.scarfwright.joint.SawNeed;
 import org.scarfwright.joint.ScarfJoint;
 import org.scarfwright.matching.LaidOut;
 import org.scarfwright.matching.Plan;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.measure.Angle;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthFormat;
@@ -30,6 +32,7 @@ import org.scarfwright.wood.Species;
 /**
  * A plan with all that its sheets say, read once.
  *
+ * @param givenUp necks the plan makes no longer
  * @param pieces by code; a piece that left the rack is missing
  * @param saws by code
  * @param designs by code
@@ -39,6 +42,7 @@ import org.scarfwright.wood.Species;
  */
 public record PlanOnPaper(
         Plan plan,
+        Set<PlannedNeck> givenUp,
         Map<String, Piece> pieces,
         Map<String, Saw> saws,
         Map<String, NeckDesign> designs,
@@ -46,8 +50,19 @@ public record PlanOnPaper(
         LengthUnit unit,
         Length shortestMachined) {
 
+    /** Pieces that give a neck the plan still makes. */
+    private List<Plan.PieceLayout> layouts() {
+        Set<String> needed = new HashSet<>();
+        plan.pairings().stream().filter(p -> !isGivenUp(p)).forEach(p -> needed.addAll(p.pieces()));
+        return plan.layouts().stream().filter(l -> needed.contains(l.piece())).toList();
+    }
+
+    boolean isGivenUp(Plan.Pairing pairing) {
+        return givenUp.contains(pairing.of(plan.id()));
+    }
+
     List<LaidOut> cutPieces() {
-        return plan.layouts().stream()
+        return layouts().stream()
                 .map(l -> LaidOut.of(plan, l, saw(l.saw()).map(Saw::kerf).orElse(Length.ZERO)))
                 .toList();
     }
@@ -100,7 +115,7 @@ public record PlanOnPaper(
     /** Every set-up of the plan once, in the order of its pieces. */
     List<SetUp> setUps() {
         Set<SetUp> found = new LinkedHashSet<>();
-        for (Plan.PieceLayout l : plan.layouts()) {
+        for (Plan.PieceLayout l : layouts()) {
             for (Plan.Cut c : l.cuts()) {
                 if (c.angle() != null) {
                     found.add(new SetUp(Objects.requireNonNull(c.angle()), l.sawnThickness(), l.saw()));

@@ -13,6 +13,7 @@ import org.scarfwright.joint.Arrangement;
 import org.scarfwright.matching.BlankAnswer;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.PlanComparison;
+import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.matching.WhyNot;
 import org.scarfwright.matching.web.WeekStanding.OrderRow;
@@ -33,6 +34,7 @@ class WeekStandingsTest {
 
     private final List<NeckOrder> orders = new ArrayList<>();
     private final List<Plan> plans = new ArrayList<>();
+    private final List<Plans.GivenUp> givenUp = new ArrayList<>();
     private final WeekStandings standings = new WeekStandings(new AskedFor(), new NoDesigns(), new Made(), WEDNESDAY);
 
     private void order(String code, int quantity, IsoWeek week) {
@@ -159,6 +161,15 @@ class WeekStandingsTest {
     }
 
     @Test
+    void aNeckThatIsGivenUpIsNotMatchedAnyMore() {
+        order("A-1", 2, W49);
+        plan(Plan.State.ACCEPTED, List.of("A-1", "A-1"), List.of());
+        givenUp.add(new Plans.GivenUp(new PlannedNeck(1, "A-1", 2), WEDNESDAY.instant(), "", "split"));
+        assertThat(standings.of(W49).step()).isEqualTo(Step.MATCH);
+        assertThat(standing()).containsExactly("1 accepted, 1 not matched yet");
+    }
+
+    @Test
     void namesWhatEarlierWeeksLeftOver() {
         order("A-1", 1, W47);
         order("A-2", 1, W49);
@@ -252,6 +263,26 @@ class WeekStandingsTest {
 
         @Override
         public Plan undo(long id) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public NeckStanding neck(PlannedNeck neck) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public List<GivenUp> givenUp(long plan) {
+            return givenUp.stream().filter(g -> g.neck().plan() == plan).toList();
+        }
+
+        @Override
+        public GivingUp giveUp(PlannedNeck neck, String who, String why) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public void makeAfterAll(PlannedNeck neck) {
             throw new UnsupportedOperationException();
         }
     }

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import org.scarfwright.joint.Arrangement;
 import org.scarfwright.joint.Bevel;
 import org.scarfwright.joint.ScarfJoint;
@@ -139,7 +140,8 @@ final class RandomPlans {
                 layouts,
                 List.of(),
                 Plan.Books.NOTHING);
-        return new PlanOnPaper(plan, pieces, Map.of("band", saw), designs, Map.of(), LengthUnit.MM, Length.ofMm(300));
+        return new PlanOnPaper(
+                plan, Set.of(), pieces, Map.of("band", saw), designs, Map.of(), LengthUnit.MM, Length.ofMm(300));
     }
 
     private NeckDesign design(String code, Angle angle) {

@@ -108,6 +108,7 @@ class SheetsOnPaperTest {
         PlanOnPaper plan = new RandomPlans(5).next();
         PlanOnPaper gone = new PlanOnPaper(
                 plan.plan(),
+                java.util.Set.of(),
                 java.util.Map.of(),
                 plan.saws(),
                 java.util.Map.of(),
