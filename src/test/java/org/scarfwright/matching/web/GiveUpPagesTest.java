@@ -71,7 +71,11 @@ class GiveUpPagesTest {
 
     @Test
     void theNecksOfAnAcceptedPlanLeadToTheirPage() {
-        assertThat(mvc.get().uri("/match/" + plan)).hasStatusOk().bodyText().contains(neck(), "Give this neck up");
+        assertThat(mvc.get().uri("/match/" + plan))
+                .hasStatusOk()
+                .bodyText()
+                .contains(neck(), "Give this neck up")
+                .doesNotContain("Decide by hand");
         assertThat(mvc.get().uri(neck()))
                 .hasStatusOk()
                 .bodyText()
