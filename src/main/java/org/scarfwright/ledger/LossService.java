@@ -2,25 +2,23 @@ package org.scarfwright.ledger;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashSet;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
+import java.util.Objects;
+import java.util.Optional;
+import org.scarfwright.measure.Length;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.Cutting;
 import org.scarfwright.rack.Doing;
 import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.PieceChanged;
-import org.scarfwright.rack.PieceDocuments;
 import org.scarfwright.rack.PieceNotFreeException;
 import org.scarfwright.rack.PieceState;
-import org.scarfwright.rack.PiecesChanged;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 import org.scarfwright.web.NotFoundException;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -28,21 +26,17 @@ import org.springframework.transaction.annotation.Transactional;
 class LossService implements Losses {
     private final EntryTable table;
     private final Cutting cutting;
-    private final PieceDocuments documents;
-    private final ApplicationEventPublisher events;
 
-    LossService(EntryTable table, Cutting cutting, PieceDocuments documents, ApplicationEventPublisher events) {
+    LossService(EntryTable table, Cutting cutting) {
         this.table = table;
         this.cutting = cutting;
-        this.documents = documents;
-        this.events = events;
     }
 
     @Override
     @Transactional
-    public Entry writeOff(Neck neck, Set<Boolean> heads, String who, String why) {
+    public Entry writeOff(Neck neck, List<LostPart> parts, String who, String why) {
         List<FieldError> errors = new ArrayList<>(Doing.refusals(who, why));
-        if (heads.isEmpty()) {
+        if (parts.isEmpty()) {
             errors.add(0, new FieldError("/parts", "Parts", "", "are none; name the neck, the head or both"));
         }
         if (!errors.isEmpty()) {
@@ -51,41 +45,52 @@ class LossService implements Losses {
         // Locked before it is read, so that no part is written off twice at the same moment.
         table.lockHead();
         List<Outcome> recorded = table.ofNeck(neck.plan(), neck.order(), neck.number());
-        List<Outcome> outcomes = new ArrayList<>();
-        Set<String> pieces = new LinkedHashSet<>();
-        for (boolean head : heads.stream().sorted().toList()) {
-            for (Outcome part : standing(neck, recorded, head)) {
-                outcomes.add(part.reversed());
-                outcomes.add(new Outcome(
-                        Outcome.Kind.WASTE,
-                        Outcome.Cause.SPOILT,
-                        part.fromPiece(),
-                        null,
-                        part.volume(),
-                        null,
-                        part.cost(),
-                        part.neck(),
-                        part.size()));
-                pieces.add(part.fromPiece());
+        List<Cutting.Lost> lost = new ArrayList<>();
+        for (LostPart part :
+                parts.stream().sorted(Comparator.comparing(LostPart::head)).toList()) {
+            List<Outcome> standing = standing(neck, recorded, part.head());
+            for (int i = 0; i < standing.size(); i++) {
+                Cutting.Lost one = new Cutting.Lost(standing.get(i), i == 0 ? part.rests() : List.of());
+                errors.addAll(tooLarge(one, part.head()));
+                lost.add(one);
             }
         }
-        Map<String, String> now = documents.of(pieces);
-        String lost = heads.size() == 2 ? "Neck and head" : heads.contains(true) ? "Head" : "Neck";
-        List<PieceChanged> changes = pieces.stream()
-                .map(code -> {
-                    Volume volume = documents.volumeThere(now.getOrDefault(code, PieceDocuments.NONE));
-                    return new PieceChanged(
-                            PieceChanged.Kind.FAILED,
-                            code,
-                            volume,
-                            volume,
-                            neck.plan(),
-                            lost + " of " + neck.title() + " that came from it written off.");
-                })
-                .toList();
-        events.publishEvent(
-                new PiecesChanged(Doing.of(PieceChanged.Kind.FAILED, who, why), changes, outcomes, Set.of()));
+        if (!errors.isEmpty()) {
+            throw new InvalidInputException(errors);
+        }
+        cutting.writeOff(lost, Doing.of(PieceChanged.Kind.FAILED, who, why));
         return newest();
+    }
+
+    /** A rest cannot be more than the part it is kept of. */
+    private static List<FieldError> tooLarge(Cutting.Lost lost, boolean head) {
+        String part = head ? "head" : "neck";
+        List<FieldError> errors = new ArrayList<>();
+        Outcome.Size size = Objects.requireNonNull(lost.part().size());
+        for (Cutting.Rest rest : lost.rests()) {
+            longer(part, "length", rest.size().length().length(), size.length()).ifPresent(errors::add);
+            longer(part, "width", rest.size().width().length(), size.width()).ifPresent(errors::add);
+            longer(part, "thickness", rest.size().thickness().length(), size.thickness())
+                    .ifPresent(errors::add);
+        }
+        if (errors.isEmpty() && lost.waste().signum() < 0) {
+            errors.add(new FieldError(
+                    "/" + part + "-length",
+                    "What is kept of the " + part,
+                    "",
+                    "is more wood than the " + part + " was, whose end is a bevel; write what is square of it"));
+        }
+        return errors;
+    }
+
+    private static Optional<FieldError> longer(String part, String which, Length rest, Length of) {
+        return rest.isLongerThan(of)
+                ? Optional.of(new FieldError(
+                        "/" + part + "-" + which,
+                        Character.toUpperCase(which.charAt(0)) + which.substring(1) + " kept of the " + part,
+                        rest.toString(),
+                        "is more than the " + part + " had, " + of))
+                : Optional.empty();
     }
 
     /** What is recorded as this part and was neither taken back nor written off. */

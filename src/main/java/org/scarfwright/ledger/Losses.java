@@ -1,7 +1,8 @@
 package org.scarfwright.ledger;
 
 import java.util.Collection;
-import java.util.Set;
+import java.util.List;
+import org.scarfwright.rack.Cutting;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.web.ConflictException;
@@ -14,14 +15,30 @@ public interface Losses {
     int MOST_PIECES = 500;
 
     /**
-     * Writes parts off that were cut already: a wrong cut that was seen late, a joint that failed.
+     * Writes parts off that were cut already: a wrong cut that was seen late, a joint that failed. What of them can still be used
+     * comes back to the rack.
      *
-     * @param heads which parts: {@code true} the head, {@code false} the neck
-     * @throws InvalidInputException when no part or no reason is named
+     * @throws InvalidInputException when no part or no reason is named, or more is kept of a part than it was
      * @throws NotFoundException when no such part was recorded
-     * @throws ConflictException when it was written off already
+     * @throws ConflictException when it was written off already, or the code of a rest is taken
      */
-    Entry writeOff(Neck neck, Set<Boolean> heads, String who, String why);
+    Entry writeOff(Neck neck, List<LostPart> parts, String who, String why);
+
+    /**
+     * A part that is lost.
+     *
+     * @param rests what is kept of it
+     */
+    record LostPart(boolean head, List<Cutting.Rest> rests) {
+        public LostPart {
+            rests = List.copyOf(rests);
+        }
+
+        /** Nothing of it can be used. */
+        public static LostPart whole(boolean head) {
+            return new LostPart(head, List.of());
+        }
+    }
 
     /**
      * Takes whole pieces away.

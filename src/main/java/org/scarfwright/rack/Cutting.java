@@ -22,6 +22,32 @@ public interface Cutting {
     Made cut(Cut cut);
 
     /**
+     * Writes parts off that were cut already, and brings back to the rack what of them can still be used. The cost of a part is
+     * shared out over its rests and what is lost, by volume and to the last cent.
+     *
+     * @return the new pieces
+     * @throws ConflictException when a code of a rest is taken
+     */
+    List<Piece> writeOff(List<Lost> lost, Doing doing);
+
+    /**
+     * A part that is lost.
+     *
+     * @param part as it was recorded
+     * @param rests what can still be used of it; together no more than the part
+     */
+    record Lost(Outcome part, List<Rest> rests) {
+        public Lost {
+            rests = List.copyOf(rests);
+        }
+
+        /** What is lost for good; negative when the rests are more than the part. */
+        public Volume waste() {
+            return rests.stream().map(r -> r.size().volume()).reduce(part.volume(), Volume::minus);
+        }
+    }
+
+    /**
      * Takes whole pieces away, as scrapped or as sold, and frees those that were reserved.
      *
      * @param seen the pieces as the person saw them

@@ -8,10 +8,12 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Money;
 import org.scarfwright.measure.Volume;
@@ -71,7 +73,7 @@ class JdbcCutting implements Cutting {
 
         Set<String> lots = new HashSet<>();
         lots.addAll(writeLeft(cut, ofLeft, plan.isPresent()));
-        lots.addAll(writeRests(cut, codes, outcomes));
+        lots.addAll(writeRests(seen, cut.rests(), codes, outcomes));
 
         Piece after = table.loadCodes(List.of(seen.code())).get(0);
         List<Piece> rests = table.loadCodes(codes);
@@ -189,20 +191,21 @@ class JdbcCutting implements Cutting {
         return lots;
     }
 
-    private Set<String> writeRests(Cut cut, List<String> codes, List<Outcome> outcomes) {
+    /** @param outcomes those of the rests, in front of any others */
+    private Set<String> writeRests(Piece whole, List<Rest> rests, List<String> codes, List<Outcome> outcomes) {
         if (codes.isEmpty()) {
             return Set.of();
         }
         LocalDate today = LocalDate.now(clock);
         List<PieceTable.NewPiece> rows = new ArrayList<>();
         for (int i = 0; i < codes.size(); i++) {
-            Rest rest = cut.rests().get(i);
-            String place = rest.place() == null ? cut.seen().place() : rest.place();
+            Rest rest = rests.get(i);
+            String place = rest.place() == null ? whole.place() : rest.place();
             rows.add(new PieceTable.NewPiece(
                     codes.get(i),
                     null,
                     CutPiece.facts(
-                            cut.seen(),
+                            whole,
                             rest.size(),
                             rest.from(),
                             place,
@@ -215,6 +218,87 @@ class JdbcCutting implements Cutting {
         } catch (DuplicateKeyException e) {
             throw new ConflictException("Another piece was added at the same moment; send it again.", e);
         }
+    }
+
+    @Override
+    @Transactional
+    public List<Piece> writeOff(List<Lost> lost, Doing doing) {
+        List<Rest> rests = lost.stream().flatMap(l -> l.rests().stream()).toList();
+        List<String> codes = codes(rests);
+        Map<String, Piece> sources = new TreeMap<>();
+        table.loadCodes(lost.stream().map(l -> l.part().fromPiece()).distinct().toList())
+                .forEach(p -> sources.put(p.code(), p));
+        List<Outcome> outcomes = new ArrayList<>();
+        Map<String, List<String>> titles = new TreeMap<>();
+        Set<String> lots = new HashSet<>();
+        int next = 0;
+        for (Lost l : lost) {
+            Outcome part = l.part();
+            Volume waste = l.waste();
+            if (part.neck() == null || waste.signum() < 0) {
+                throw new IllegalArgumentException("not a part, or less of one than its rests");
+            }
+            List<String> own = codes.subList(next, next + l.rests().size());
+            next += l.rests().size();
+            List<Volume> volumes = new ArrayList<>();
+            l.rests().forEach(r -> volumes.add(r.size().volume()));
+            volumes.add(waste);
+            List<Money> shares = part.cost() == null ? null : CostShares.of(part.cost(), volumes);
+            List<Outcome> kept = new ArrayList<>();
+            for (int i = 0; i < own.size(); i++) {
+                Cutting.Size size = l.rests().get(i).size();
+                kept.add(Outcome.rest(part.fromPiece(), own.get(i), size.lengths(), size.volume(), null)
+                        .withCost(shares == null ? null : shares.get(i)));
+            }
+            if (!own.isEmpty()) {
+                Piece source = sources.get(part.fromPiece());
+                if (source == null) {
+                    throw new ConflictException("Piece " + part.fromPiece()
+                            + " is not in the books any more, so nobody knows what its rests are.");
+                }
+                lots.addAll(writeRests(source, l.rests(), own, kept));
+            }
+            outcomes.add(part.reversed());
+            outcomes.addAll(kept);
+            outcomes.add(Outcome.spoilt(part.fromPiece(), part.neck(), Objects.requireNonNull(part.size()), waste, null)
+                    .withCost(shares == null ? null : shares.get(own.size())));
+            titles.computeIfAbsent(part.fromPiece(), k -> new ArrayList<>())
+                    .add(part.neck().title());
+        }
+        List<PieceChanged> changes = new ArrayList<>();
+        titles.forEach((code, of) -> {
+            Piece source = sources.get(code);
+            Volume there = source == null ? Volume.ZERO : source.volumeThere();
+            changes.add(new PieceChanged(
+                    PieceChanged.Kind.FAILED,
+                    code,
+                    there,
+                    there,
+                    plan(lost),
+                    String.join(" and ", of) + ", cut from it: written off."));
+        });
+        List<Piece> made = table.loadCodes(codes);
+        Map<String, String> from = new TreeMap<>();
+        outcomes.stream()
+                .filter(o -> o.kind() == Outcome.Kind.REST)
+                .forEach(o -> from.put(Objects.requireNonNull(o.toPiece()), o.fromPiece()));
+        made.forEach(r -> changes.add(new PieceChanged(
+                PieceChanged.Kind.REST,
+                r.code(),
+                Volume.ZERO,
+                r.volume(),
+                plan(lost),
+                "Kept of a part from " + from.get(r.code()) + ": " + PieceWords.size(r) + ".")));
+        events.publishEvent(new PiecesChanged(doing, changes, outcomes, lots));
+        return made;
+    }
+
+    private static @Nullable Long plan(List<Lost> lost) {
+        return lost.stream()
+                .flatMap(l -> Stream.ofNullable(l.part().neck()))
+                .map(Outcome.NeckPart::plan)
+                .findFirst()
+                .orElse(null);
     }
 
     @Override

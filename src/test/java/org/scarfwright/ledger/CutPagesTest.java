@@ -103,6 +103,14 @@ class CutPagesTest {
         return request.exchange();
     }
 
+    private MvcTestResult json(String path, String json) {
+        return mvc.post()
+                .uri(path)
+                .contentType(MediaType.APPLICATION_JSON)
+                .content(json)
+                .exchange();
+    }
+
     private String seen() {
         return String.valueOf(rack.find(code).orElseThrow().version());
     }
@@ -272,6 +280,46 @@ class CutPagesTest {
         assertThat(post("/rack/" + code + "/cut", "seen", seen(), "shown", shown(), "section-1", "true"))
                 .hasStatusOk();
         assertThat(ledger.acts("", 1, 1).total()).isEqualTo(before);
+    }
+
+    @Test
+    void whatIsKeptOfASpoiltPartIsAskedForAndRefusedWithItsField() {
+        recording.record(code, Long.parseLong(seen()), List.of(), Map.of());
+        String page = "/ledger/necks/" + plan.id() + "/O-1/1";
+        assertThat(post(page, "neck", "true", "neck-length", "abc", "neck-width", "40", "why", "Split <b>"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("Length kept of the neck", "write all three sizes", "abc", "Split &lt;b&gt;");
+        assertThat(post(page, "head", "true", "neck-length", "1", "neck-width", "1", "neck-thickness", "1", "why", "x"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("the neck is not written off");
+        String api = "/api/ledger/necks/" + plan.id() + "/O-1/1/write-off";
+        assertThat(json(api, """
+                {"parts": ["neck"], "why": "x", "kept": [{"part": "neck", "length": "900", "width": "40", "thickness": "18"}]}"""))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("is more than the neck had");
+        assertThat(json(api, """
+                {"parts": ["neck"], "why": "x", "kept": [{"part": "neck", "length": "9"}, {"part": "neck", "length": "8"}]}"""))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("names the neck twice");
+        assertThat(json(api, """
+                {"parts": ["neck"], "why": "It split.",
+                 "kept": [{"part": "neck", "length": "4 3/4 in", "width": "40", "thickness": "18", "place": "bay 9"}]}""")).hasStatus(HttpStatus.CREATED);
+        Entry entry = ledger.entry(verification.run().entries()).orElseThrow();
+        String kept = entry.outcomes().stream()
+                .filter(o -> o.kind() == Outcome.Kind.REST)
+                .map(Outcome::toPiece)
+                .findFirst()
+                .orElseThrow();
+        assertThat(mvc.get().uri("/ledger/" + entry.id()))
+                .hasStatusOk()
+                .bodyText()
+                .contains(kept);
+        assertThat(rack.find(kept).orElseThrow().length().length().mm()).isEqualTo(120.65);
+        assertThat(verification.run().faults()).isEmpty();
     }
 
     @Test

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import java.util.TreeMap;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthUnit;
@@ -117,7 +116,7 @@ final class Deeds {
             case WRITE_OFF ->
                 losses.writeOff(
                         new Losses.Neck(PLAN, "O-1", 1 + random.nextInt(3)),
-                        Set.of(random.nextBoolean()),
+                        List.of(new Losses.LostPart(random.nextBoolean(), kept())),
                         "Kit",
                         "Split.");
             case UNDO -> {
@@ -145,6 +144,15 @@ final class Deeds {
                     .put(PieceField.DEFECTS, "knot 100-120");
         }
         pieces.add(cells, LengthUnit.MM);
+    }
+
+    /** Sometimes a little of a spoilt part can still be used. */
+    private List<Cutting.Rest> kept() {
+        TypedLength length = TypedLength.of(Length.ofUm(1000 + random.nextInt(40_000)));
+        TypedLength across = TypedLength.of(Length.ofMm(20));
+        return random.nextBoolean()
+                ? List.of()
+                : List.of(new Cutting.Rest(new Cutting.Size(length, across, across), null, null, null, "", null));
     }
 
     private String mm(int least, int most) {

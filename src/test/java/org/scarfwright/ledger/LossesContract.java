@@ -5,17 +5,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Objects;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.ledger.FamilyTree.Branch;
 import org.scarfwright.ledger.FamilyTree.Kind;
+import org.scarfwright.ledger.Losses.LostPart;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.PlannedNeck;
 import org.scarfwright.matching.Plans;
+import org.scarfwright.measure.Length;
 import org.scarfwright.measure.Money;
+import org.scarfwright.measure.TypedLength;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.Cutting;
 import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceChanged;
@@ -125,7 +129,7 @@ abstract class LossesContract {
 
     @Test
     void aSpoiltNeckIsMadeAgainOfOtherWood() {
-        losses.writeOff(neck, Set.of(true, false), "Ada", "The joint opened.");
+        losses.writeOff(neck, List.of(LostPart.whole(true), LostPart.whole(false)), "Ada", "The joint opened.");
         PlannedNeck given = new PlannedNeck(plan.id(), "O-1", 1);
         assertThat(plans.neck(given).wood()).extracting(Plans.Wood::fate).containsOnly(Plans.Fate.CUT);
         assertThat(plans.giveUp(given, "Ada", "The joint opened.").freed()).isEmpty();
@@ -146,6 +150,64 @@ abstract class LossesContract {
         assertThat(origins.of(neck).orElseThrow().parts()).allMatch(NeckOrigins.Part::spoilt);
         assertThat(ledger.balance().closes()).isTrue();
         assertThat(verification.run().isSound()).isTrue();
+    }
+
+    /** 120 × 40 × 18 mm are 86,400 mm³ of the neck's volume; its cost is shared by volume, so both shares are its cost again. */
+    @Test
+    void whatCanStillBeUsedOfASpoiltPartComesBackToTheRack() {
+        NeckOrigins.Part before = origins.of(neck).orElseThrow().parts().stream()
+                .filter(p -> !p.head())
+                .findFirst()
+                .orElseThrow();
+        Cutting.Size size = new Cutting.Size(mm(120), mm(40), mm(18));
+        Entry entry = losses.writeOff(
+                neck,
+                List.of(new LostPart(false, List.of(new Cutting.Rest(size, "K-1", null, "bay 9", "", null)))),
+                "Ada",
+                "The joint opened.");
+
+        Piece kept = rack.find("K-1").orElseThrow();
+        assertThat(kept.volume().toMm3()).isEqualByComparingTo("86400");
+        assertThat(kept.place()).isEqualTo("bay 9");
+        assertThat(kept.lot()).isEqualTo("L-7");
+        assertThat(kept.wood()).isEqualTo(rack.find("N1").orElseThrow().wood());
+        Outcome waste = entry.outcomes().stream()
+                .filter(o -> o.cause() == Outcome.Cause.SPOILT)
+                .findFirst()
+                .orElseThrow();
+        assertThat(waste.volume().plus(kept.volume())).isEqualTo(before.volume());
+        assertThat(Objects.requireNonNull(waste.cost()).plus(Objects.requireNonNull(kept.cost())))
+                .isEqualTo(before.cost());
+        assertThat(cost(root())).as("shares of the blank's cost").isEqualTo(new Money(3001));
+        assertThat(root().branches()).extracting(Branch::name).contains("K-1");
+        assertThat(ledger.balance().closes()).isTrue();
+        assertThat(verification.run().faults()).isEmpty();
+        ledger.undo(entry.id(), "", "It holds after all.");
+        assertThat(rack.find("K-1")).isEmpty();
+        assertThat(verification.run().faults()).isEmpty();
+    }
+
+    @Test
+    void noMoreIsKeptOfAPartThanItWas() {
+        NeckOrigins.Part part = origins.of(neck).orElseThrow().parts().get(0);
+        for (Cutting.Size size : List.of(
+                new Cutting.Size(mm(900), mm(40), mm(18)),
+                new Cutting.Size(mm(120), mm(95), mm(18)),
+                new Cutting.Size(mm(120), mm(40), mm(26)))) {
+            assertThatThrownBy(() -> losses.writeOff(
+                            neck,
+                            List.of(new LostPart(
+                                    part.head(), List.of(new Cutting.Rest(size, null, null, null, "", null)))),
+                            "",
+                            "Split."))
+                    .isInstanceOf(InvalidInputException.class)
+                    .hasMessageContaining("is more than the " + (part.head() ? "head" : "neck") + " had");
+        }
+        assertThat(origins.of(neck).orElseThrow().parts()).noneMatch(NeckOrigins.Part::spoilt);
+    }
+
+    private static TypedLength mm(int mm) {
+        return TypedLength.of(Length.ofMm(mm));
     }
 
     @Test
@@ -205,7 +267,8 @@ abstract class LossesContract {
 
     @Test
     void aFailedJointIsAnEntryWithAReasonAndTheBooksClose() {
-        Entry entry = losses.writeOff(neck, Set.of(false, true), "Kit", "The joint opened.");
+        Entry entry =
+                losses.writeOff(neck, List.of(LostPart.whole(false), LostPart.whole(true)), "Kit", "The joint opened.");
         assertThat(entry.why()).isEqualTo("The joint opened.");
         assertThat(entry.outcomes().stream().map(Outcome::volume).reduce(Volume.ZERO, Volume::plus))
                 .isEqualTo(Volume.ZERO);
@@ -213,7 +276,7 @@ abstract class LossesContract {
                 .hasSize(2);
         assertThat(cost(root())).isEqualTo(new Money(3001));
         assertThat(verification.run().faults()).isEmpty();
-        assertThatThrownBy(() -> losses.writeOff(neck, Set.of(true), "", "Again."))
+        assertThatThrownBy(() -> losses.writeOff(neck, List.of(LostPart.whole(true)), "", "Again."))
                 .isInstanceOf(ConflictException.class)
                 .hasMessage("The head of O-1 no. 1 was written off or taken back already.");
         long cut = entry.id() - 1;
@@ -221,7 +284,7 @@ abstract class LossesContract {
         ledger.undo(entry.id(), "", "");
         assertThat(root().branches().stream().filter(b -> b.kind() == Kind.SPOILT))
                 .isEmpty();
-        losses.writeOff(neck, Set.of(true), "", "After all.");
+        losses.writeOff(neck, List.of(LostPart.whole(true)), "", "After all.");
         assertThat(verification.run().faults()).isEmpty();
     }
 
@@ -243,11 +306,12 @@ abstract class LossesContract {
     @Test
     void refusesWithASentenceAndSavesNothing() {
         long before = ledger.acts("", 1, 1).total();
-        assertThatThrownBy(() -> losses.writeOff(neck, Set.of(), "", ""))
+        assertThatThrownBy(() -> losses.writeOff(neck, List.of(), "", ""))
                 .isInstanceOf(InvalidInputException.class)
                 .hasMessage("Parts are none; name the neck, the head or both. Why is empty; write in a few words what"
                         + " happened.");
-        assertThatThrownBy(() -> losses.writeOff(new Losses.Neck(plan.id(), "O-1", 2), Set.of(true), "", "Split."))
+        assertThatThrownBy(() -> losses.writeOff(
+                        new Losses.Neck(plan.id(), "O-1", 2), List.of(LostPart.whole(true)), "", "Split."))
                 .isInstanceOf(NotFoundException.class)
                 .hasMessage("The head of O-1 no. 2 was not recorded as cut for plan " + plan.id() + ".");
         assertThatThrownBy(() -> losses.remove(

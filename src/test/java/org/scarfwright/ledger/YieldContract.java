@@ -14,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -298,7 +297,7 @@ abstract class YieldContract {
     @Test
     void aPartThatIsWrittenOffIsWasteFromThatDay() {
         shop();
-        losses.writeOff(new Losses.Neck(7, "O-2", 1), Set.of(true), "Ada", "The joint opened.");
+        losses.writeOff(new Losses.Neck(7, "O-2", 1), List.of(Losses.LostPart.whole(true)), "Ada", "The joint opened.");
         happened(newest(), "2026-11-17");
         YieldSums later = line(yield.report(ALL), "2026-W47");
         assertThat(later.of(YieldFigure.PARTS)).isEqualTo(Volume.ZERO.minus(cm3("100")));

@@ -5,14 +5,15 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.HashMap;
 import java.util.List;
-import java.util.Set;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Entry;
 import org.scarfwright.ledger.Losses;
 import org.scarfwright.ledger.Losses.Neck;
 import org.scarfwright.ledger.NeckOrigins;
+import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.rack.Doing;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
@@ -65,9 +66,27 @@ class LossApi {
             @Schema(description = "neck, head or both") @Nullable
             List<String> parts,
 
+            @Schema(description = "What can still be used of them: at most one rest of each") @Nullable
+            List<KeptJson> kept,
+
             @Schema(maxLength = Doing.LONGEST_WHO) @Nullable String who,
 
             @Schema(maxLength = Doing.LONGEST_WHY) @Nullable String why) {}
+
+    /** What is kept of a part: a new piece on the rack. */
+    @Schema(name = "KeptOfPart")
+    record KeptJson(
+            @Schema(allowableValues = {"neck", "head"}) @Nullable
+            String part,
+
+            @Schema(description = "In millimetres or as people write it", example = "320") @Nullable
+            String length,
+
+            @Nullable String width,
+            @Nullable String thickness,
+
+            @Schema(description = "Empty: that of the piece the part was cut from", maxLength = 60) @Nullable
+            String place) {}
 
     /** Where the wood of a neck came from. */
     @Schema(name = "NeckOrigin")
@@ -157,15 +176,33 @@ class LossApi {
             @PathVariable String order,
             @PathVariable int number,
             @RequestBody WriteOffJson words) {
-        Set<Boolean> heads = new LinkedHashSet<>();
+        Map<String, String> typed = new HashMap<>();
         for (String part : words.parts() == null ? List.<String>of() : words.parts()) {
-            if (!part.equals("neck") && !part.equals("head")) {
-                throw new InvalidInputException(
-                        new FieldError("/parts", "Parts", part, "“" + part + "” is neither neck nor head"));
-            }
-            heads.add(part.equals("head"));
+            typed.put(part("/parts", part), "true");
         }
-        return created(losses.writeOff(new Neck(plan, order, number), heads, text(words.who()), text(words.why())));
+        for (KeptJson kept : words.kept() == null ? List.<KeptJson>of() : words.kept()) {
+            String part = part("/kept", text(kept.part()));
+            if (typed.put(part + "-length", text(kept.length())) != null) {
+                throw new InvalidInputException(new FieldError(
+                        "/kept", "Kept", part, "names the " + part + " twice; keep one rest of each part"));
+            }
+            typed.put(part + "-width", text(kept.width()));
+            typed.put(part + "-thickness", text(kept.thickness()));
+            typed.put(part + "-place", text(kept.place()));
+        }
+        return created(losses.writeOff(
+                new Neck(plan, order, number),
+                WriteOffForm.read(typed, LengthUnit.MM),
+                text(words.who()),
+                text(words.why())));
+    }
+
+    private static String part(String field, String part) {
+        if (!part.equals("neck") && !part.equals("head")) {
+            throw new InvalidInputException(
+                    new FieldError(field, "Parts", part, "“" + part + "” is neither neck nor head"));
+        }
+        return part;
     }
 
     private static String text(@Nullable String text) {

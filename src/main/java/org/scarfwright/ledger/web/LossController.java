@@ -1,10 +1,9 @@
 package org.scarfwright.ledger.web;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Entry;
 import org.scarfwright.ledger.Losses;
@@ -13,6 +12,7 @@ import org.scarfwright.ledger.NeckOrigins;
 import org.scarfwright.ledger.NeckOrigins.Origin;
 import org.scarfwright.measure.MeasureFormatException;
 import org.scarfwright.measure.Money;
+import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.Piece;
 import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.PieceWords;
@@ -123,25 +123,31 @@ class LossController {
             @RequestParam Map<String, String> form,
             RedirectAttributes after) {
         Neck neck = new Neck(plan, order, number);
-        Set<Boolean> heads = new LinkedHashSet<>();
-        if (form.getOrDefault("neck", "").equals("true")) {
-            heads.add(false);
-        }
-        if (form.getOrDefault("head", "").equals("true")) {
-            heads.add(true);
-        }
         try {
             Entry entry = losses.writeOff(
                     neck,
-                    heads,
+                    WriteOffForm.read(form, shop.settings().unit()),
                     form.getOrDefault("who", "").strip(),
                     form.getOrDefault("why", "").strip());
-            return toEntry(entry, "Written off. Stop the neck at the bench, so that nobody goes on with it.", after);
+            return toEntry(entry, kept(entry), after);
         } catch (InvalidInputException e) {
             return neck(neck, form, e.errors(), null);
         } catch (ConflictException | NotFoundException e) {
             return neck(neck, form, List.of(), e.getMessage());
         }
+    }
+
+    private static String kept(Entry entry) {
+        List<String> codes = entry.outcomes().stream()
+                .filter(o -> o.kind() == Outcome.Kind.REST)
+                .flatMap(o -> Stream.ofNullable(o.toPiece()))
+                .toList();
+        return "Written off."
+                + (codes.isEmpty()
+                        ? ""
+                        : " " + String.join(" and ", codes) + (codes.size() == 1 ? " is" : " are")
+                                + " new on the rack; print a label.")
+                + " Take the neck out of its plan to make it again of other wood.";
     }
 
     private ModelAndView neck(
@@ -152,6 +158,7 @@ class LossController {
         ModelAndView page = answer("ledger/neck", typed, errors, conflict);
         page.addObject("neck", neck);
         page.addObject("origin", origin);
+        page.addObject("unitShown", shop.settings().unit().symbol());
         page.addObject("currency", shop.settings().currency());
         return page;
     }
