@@ -10,6 +10,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import org.scarfwright.shop.ShopFileRead;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnBooleanProperty;
@@ -46,6 +47,12 @@ class NightlyCheck {
     void begin() {
         thread.execute(this::check);
         plan();
+    }
+
+    /** What was known of the ledger before is of another one. */
+    @EventListener
+    void lookAt(ShopFileRead read) {
+        thread.execute(this::check);
     }
 
     /** Reckoned anew each day, because not every day has 24 hours. */

@@ -42,7 +42,8 @@ class FailedRequests implements ErrorController {
                         ? text
                         : "The form was too old or came from elsewhere. Go back, reload the page and send it again.";
             case METHOD_NOT_ALLOWED -> "This address does not take that kind of request.";
-            case CONTENT_TOO_LARGE -> "That is larger than the program takes at once (32 MB).";
+            case CONTENT_TOO_LARGE -> "That is larger than this address takes at once: 32 MB, or 2 GB for a shop file.";
+            case LENGTH_REQUIRED -> "A file in a form must say how long it is.";
             case UNSUPPORTED_MEDIA_TYPE -> "This address does not take that kind of content.";
             case BAD_REQUEST -> "The request cannot be read.";
             default ->

@@ -37,6 +37,8 @@ import org.springframework.web.util.ContentCachingResponseWrapper;
  * its answer are saved in one transaction, so a program that dies between the two has done neither.
  *
  * <p>A refused act is not remembered: it changed nothing and may be sent again, corrected, under the same key.
+ *
+ * <p>A ZIP file is let through as it is: it may be too large to keep, and whoever takes one knows it again by its content.
  */
 @Component
 @Order(Ordered.LOWEST_PRECEDENCE - 10)
@@ -59,7 +61,8 @@ class RepeatedRequestFilter extends OncePerRequestFilter {
     protected boolean shouldNotFilter(HttpServletRequest request) {
         return request.getHeader(HEADER) == null
                 || !request.getMethod().equals("POST")
-                || !request.getRequestURI().startsWith("/api/");
+                || !request.getRequestURI().startsWith("/api/")
+                || "application/zip".equals(request.getContentType());
     }
 
     @Override

@@ -115,7 +115,7 @@ class NewcomerIT {
                 browser.links().stream()
                         .filter(link -> !link.startsWith("/api/")
                                 && !link.startsWith("/week/calendar")
-                                && !link.matches("[^?]*\\.(pdf|csv)(\\?.*)?"))
+                                && !link.matches("[^?]*\\.(pdf|csv|zip)(\\?.*)?"))
                         .forEach(waiting::add);
             }
             assertThat(kinds.keySet())
@@ -162,6 +162,7 @@ class NewcomerIT {
                             "/rack/…/away",
                             "/ledger/tree/…",
                             "/shop",
+                            "/shop/file",
                             "/shop/workshop",
                             "/shop/glues/…",
                             "/shop/glues/new",

@@ -1,0 +1,6 @@
+package org.scarfwright.shop.file;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class ShopFileEmbeddedPostgresTest extends ShopFileContract {}

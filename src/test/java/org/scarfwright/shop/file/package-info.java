@@ -1,0 +1,4 @@
+@NullMarked
+package org.scarfwright.shop.file;
+
+import org.jspecify.annotations.NullMarked;
