@@ -16,7 +16,8 @@ class OpenApiDescription {
                         .version("1")
                         .description("Lengths are decimal millimetres in keys that end in Mm. "
                                 + "Errors are problem details (RFC 9457) with a JSON pointer per field. "
-                                + "An edit (PUT) sends the ETag it read as If-Match. "
+                                + "An edit (PUT) sends the ETag it read as If-Match; a single value, such as the day a step is"
+                                + " pinned to or the glue of a design, is set as a whole and needs none. "
                                 + "A POST with an Idempotency-Key is done once, however often it is sent."));
     }
 }
