@@ -53,7 +53,7 @@ final class LayoutFrontier {
 
     LayoutFrontier(RackModel model) {
         this.model = model;
-        menu = new Menu(new int[0], new int[0], new int[0], new long[0], new int[0], new boolean[0]);
+        menu = new Menu(-1, new int[0], new int[0], new int[0], new long[0], new int[0], new boolean[0]);
     }
 
     /**

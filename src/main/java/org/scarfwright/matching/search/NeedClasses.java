@@ -22,7 +22,7 @@ final class NeedClasses {
     final int[] classOf;
     /** By class: its first need. */
     final int[] first;
-    /** By line: lines with equal pairing have equal numbers. */
+    /** By line: lines with equal pairing have equal numbers, given in order of lines. */
     final int[] pairingOfLine;
 
     private final int[] size;
@@ -106,6 +106,7 @@ final class NeedClasses {
         int[] result = new int[problem.lines().size()];
         IdentityHashMap<Pairing, Integer> known = new IdentityHashMap<>();
         Map<Integer, List<Pairing>> byHash = new HashMap<>();
+        int next = 0;
         for (int l = 0; l < result.length; l++) {
             Pairing pairing = problem.lines().get(l).pairing();
             Integer number = known.get(pairing);
@@ -117,7 +118,7 @@ final class NeedClasses {
                     }
                 }
                 if (number == null) {
-                    number = known.size();
+                    number = next++;
                     candidates.add(pairing);
                 }
                 known.put(pairing, number);

@@ -2,7 +2,6 @@ package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -90,7 +89,6 @@ final class PriceBound {
     private record Sort(int menu, List<Long> cuts) {}
 
     private List<List<Site>> sorts() {
-        IdentityHashMap<RackModel.Menu, Integer> menus = new IdentityHashMap<>();
         Map<Sort, List<Site>> bySort = new LinkedHashMap<>();
         for (Site s : model.sites) {
             List<Long> cuts = new ArrayList<>();
@@ -100,8 +98,7 @@ final class PriceBound {
                     cuts.add(s.cutUm(i));
                 }
             }
-            Integer menu = menus.computeIfAbsent(s.menu(), k -> menus.size());
-            bySort.computeIfAbsent(new Sort(menu, cuts), k -> new ArrayList<>()).add(s);
+            bySort.computeIfAbsent(new Sort(s.menu().index(), cuts), k -> new ArrayList<>()).add(s);
         }
         List<List<Site>> result = new ArrayList<>(bySort.values());
         for (int i = 0; i < result.size(); i++) {

@@ -56,12 +56,13 @@ final class RackModel {
     /**
      * The kinds that fit a segment, those of one angle next to each other. Segments that offer the same share one menu.
      *
+     * @param index different for each menu
      * @param supply by position in {@code kinds}: where a part of it from here goes
      * @param run by position in {@code kinds}: equal for kinds that may share a bevel; such kinds lie next to each other
      * @param alone by position in {@code kinds}: parts of it share their bevel with no other
      */
     @SuppressWarnings("ArrayRecordComponent") // read in inner loops and never compared
-    record Menu(int[] kinds, int[] supply, int[] angle, long[] shortUm, int[] run, boolean[] alone) {
+    record Menu(int index, int[] kinds, int[] supply, int[] angle, long[] shortUm, int[] run, boolean[] alone) {
         int size() {
             return kinds.length;
         }
@@ -115,21 +116,6 @@ final class RackModel {
     final int[] teamOfLine;
     final List<Flow> flows = new ArrayList<>();
     private final Map<Flow, Integer> flowIndex = new HashMap<>();
-    private final Map<Ints, Menu> menus = new HashMap<>();
-
-    /** Compared by content. */
-    @SuppressWarnings("ArrayRecordComponent")
-    private record Ints(int[] values) {
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Ints o && Arrays.equals(values, o.values);
-        }
-
-        @Override
-        public int hashCode() {
-            return Arrays.hashCode(values);
-        }
-    }
 
     /** A list of whole numbers that grows. */
     private static final class IntList {
@@ -151,12 +137,11 @@ final class RackModel {
     /**
      * Where a part fits and how its pieces are sorted.
      *
-     * @param where triples of piece, preparation and segment, a segment where it shares no bevel as {@code -1 - segment}
-     * @param pieces distinct pieces of {@code where}, ascending
-     * @param group by position in {@code pieces}: equal for pieces that the line's pairing treats alike
+     * @param where cells as in {@link Cells#byClass}
+     * @param group by position in {@code where}: equal for pieces that the line's pairing treats alike
      */
     @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
-    private record Spread(int[] where, int[] pieces, int[] group) {
+    private record Spread(int[] where, int[] group) {
         int groups() {
             return highest(group) + 1;
         }
@@ -166,7 +151,8 @@ final class RackModel {
         this.problem = problem;
         int lines = problem.lines().size();
         NeedClasses alike = new NeedClasses(problem);
-        List<int[]> where = where(alike);
+        Cells cells = new Cells(problem, alike);
+        List<int[]> where = cells.byClass();
 
         // Lines into types: the first of each stands for all.
         int[] typeOfLine = new int[lines];
@@ -194,17 +180,20 @@ final class RackModel {
         List<Spread> kindSpread = new ArrayList<>();
         IntList firstNeed = new IntList();
         Map<Integer, Spread> spreads = new HashMap<>();
-        int[][] canonicalIds = new int[problem.needs().size()][];
+        Map<Integer, int[]> canonicalIds = new HashMap<>();
         for (int l : firstOfType) {
             Line line = problem.lines().get(l);
-            spread(line, alike, where, spreads);
+            spread(l, alike, cells, where, spreads);
             for (int n : needsOf(line)) {
                 int[] canonicalId = new int[spread(spreads, n).groups()];
                 Spread canonical = canonical(spread(spreads, n), live(line, n, spreads), canonicalId);
-                canonicalIds[n] = canonicalId;
+                canonicalIds.put(n, canonicalId);
                 Need need = problem.needs().get(n);
-                List<Object> key =
-                        List.of(need.angle(), need.shortUm(), new Ints(canonical.where()), new Ints(canonical.group()));
+                List<Object> key = List.of(
+                        need.angle(),
+                        need.shortUm(),
+                        new Cells.Ints(canonical.where()),
+                        new Cells.Ints(canonical.group()));
                 Integer known = kindByKey.putIfAbsent(key, firstNeed.size);
                 kindOfNeed[n] = known == null ? firstNeed.size : known;
                 if (known == null) {
@@ -246,7 +235,7 @@ final class RackModel {
         kindOfSupply = supplyKinds.toArray();
 
         bundleOfPiece = new int[problem.pieces().size()];
-        bundle(kindSpread, firstSupply);
+        bundle(cells, menus(cells, kindSpread, firstSupply));
 
         // Lines into teams, with their flows.
         List<Set<Flow>> flowsOfType = new ArrayList<>();
@@ -254,15 +243,12 @@ final class RackModel {
             Set<Flow> found = new LinkedHashSet<>();
             Line line = problem.lines().get(l);
             for (Option o : line.options()) {
-                boolean[][] allowed = allowed(line, o, spreads);
-                for (int g = 0; g < allowed.length; g++) {
-                    for (int h = 0; h < allowed[g].length; h++) {
-                        if (allowed[g][h]) {
-                            int neck = firstSupply[kindOfNeed[o.neck()]] + canonicalIds[o.neck()][g];
-                            int head = firstSupply[kindOfNeed[o.head()]] + canonicalIds[o.head()][h];
-                            found.add(new Flow(-1, neck, head));
-                        }
-                    }
+                int[] neckIds = ids(canonicalIds, o.neck());
+                int[] headIds = ids(canonicalIds, o.head());
+                for (int[] pair : allowed(line, o, spreads)) {
+                    int neck = firstSupply[kindOfNeed[o.neck()]] + neckIds[pair[0]];
+                    int head = firstSupply[kindOfNeed[o.head()]] + headIds[pair[1]];
+                    found.add(new Flow(-1, neck, head));
                 }
             }
             flowsOfType.add(found);
@@ -329,40 +315,6 @@ final class RackModel {
         return sum;
     }
 
-    /** By class of needs, where they fit: triples as in {@link Spread}. */
-    private List<int[]> where(NeedClasses alike) {
-        List<IntList> where = new ArrayList<>();
-        for (int c = 0; c < alike.first.length; c++) {
-            where.add(new IntList());
-        }
-        for (int p = 0; p < problem.pieces().size(); p++) {
-            List<Preparation> preparations = problem.pieces().get(p).preparations();
-            for (int r = 0; r < preparations.size(); r++) {
-                List<Segment> segments = preparations.get(r).segments();
-                for (int s = 0; s < segments.size(); s++) {
-                    for (int n : segments.get(s).needs()) {
-                        note(alike, where, n, new int[] {p, r, s}, segments.get(s));
-                    }
-                    for (int n : segments.get(s).alone()) {
-                        note(alike, where, n, new int[] {p, r, -1 - s}, segments.get(s));
-                    }
-                }
-            }
-        }
-        return where.stream().map(IntList::toArray).toList();
-    }
-
-    private void note(NeedClasses alike, List<IntList> where, int n, int[] at, Segment segment) {
-        int c = alike.classOf[n];
-        Need need = problem.needs().get(n);
-        long bevel = problem.pieces().get(at[0]).preparations().get(at[1]).bevelUm()[need.angle()];
-        if (alike.first[c] == n && bevel >= 0 && need.shortUm() + bevel <= segment.lengthUm()) {
-            for (int v : at) {
-                where.get(c).add(v);
-            }
-        }
-    }
-
     private static Set<Integer> needsOf(Line line) {
         Set<Integer> needs = new LinkedHashSet<>();
         for (Option o : line.options()) {
@@ -384,31 +336,22 @@ final class RackModel {
      * Sorts the pieces of a line's needs into groups. Groups whose rows (or columns) of the compatibility table agree wherever
      * it matters are put together.
      */
-    private void spread(Line line, NeedClasses alike, List<int[]> where, Map<Integer, Spread> into) {
-        SearchProblem.Pairing pairing = line.pairing();
+    private void spread(int l, NeedClasses alike, Cells cells, List<int[]> where, Map<Integer, Spread> into) {
+        Line line = problem.lines().get(l);
         for (int n : needsOf(line)) {
             boolean neck = problem.needs().get(n).role() == SearchProblem.Role.NECK;
-            int[] given = neck ? pairing.neckGroup() : pairing.headGroup();
-            int[] all = where.get(alike.classOf[n]);
             IntList kept = new IntList();
-            IntList pieces = new IntList();
             IntList group = new IntList();
-            for (int i = 0; i < all.length; i += 3) {
-                int g = pairing.samePiece() ? all[i] : given[all[i]];
-                if (g < 0) {
-                    continue;
-                }
-                kept.add(all[i]);
-                kept.add(all[i + 1]);
-                kept.add(all[i + 2]);
-                if (pieces.size == 0 || pieces.values[pieces.size - 1] != all[i]) {
-                    pieces.add(all[i]);
+            for (int at : where.get(alike.classOf[n])) {
+                int g = cells.group(at / 2, l, neck);
+                if (g >= 0) {
+                    kept.add(at);
                     group.add(g);
                 }
             }
-            into.put(n, new Spread(kept.toArray(), pieces.toArray(), group.toArray()));
+            into.put(n, new Spread(kept.toArray(), group.toArray()));
         }
-        if (!pairing.samePiece()) {
+        if (!line.pairing().samePiece()) {
             mergeGroups(line, into);
         }
     }
@@ -465,20 +408,29 @@ final class RackModel {
         }
     }
 
-    /** By neck group, then head group of an option: both have pieces and may be paired. */
-    private static boolean[][] allowed(Line line, Option option, Map<Integer, Spread> spreads) {
+    /** Neck group and head group of an option, where both have pieces and may be paired. */
+    private static List<int[]> allowed(Line line, Option option, Map<Integer, Spread> spreads) {
         Spread neck = spread(spreads, option.neck());
         Spread head = spread(spreads, option.head());
         boolean[] necks = new boolean[neck.groups()];
         boolean[] heads = new boolean[head.groups()];
         mark(neck.group(), necks);
         mark(head.group(), heads);
-        boolean same = line.pairing().samePiece();
-        boolean[][] allowed = new boolean[necks.length][same ? Math.min(necks.length, heads.length) : heads.length];
+        List<int[]> allowed = new ArrayList<>();
         for (int g = 0; g < necks.length; g++) {
-            for (int h = 0; h < allowed[g].length; h++) {
-                allowed[g][h] =
-                        necks[g] && heads[h] && (same ? g == h : line.pairing().compatible()[g][h]);
+            if (!necks[g]) {
+                continue;
+            }
+            if (line.pairing().samePiece()) {
+                if (g < heads.length && heads[g]) {
+                    allowed.add(new int[] {g, g});
+                }
+                continue;
+            }
+            for (int h = 0; h < heads.length; h++) {
+                if (heads[h] && line.pairing().compatible()[g][h]) {
+                    allowed.add(new int[] {g, h});
+                }
             }
         }
         return allowed;
@@ -491,13 +443,8 @@ final class RackModel {
             if (o.neck() != need && o.head() != need) {
                 continue;
             }
-            boolean[][] allowed = allowed(line, o, spreads);
-            for (int g = 0; g < allowed.length; g++) {
-                for (int h = 0; h < allowed[g].length; h++) {
-                    if (allowed[g][h]) {
-                        live[o.neck() == need ? g : h] = true;
-                    }
-                }
+            for (int[] pair : allowed(line, o, spreads)) {
+                live[o.neck() == need ? pair[0] : pair[1]] = true;
             }
         }
         return live;
@@ -507,26 +454,27 @@ final class RackModel {
     private static Spread canonical(Spread spread, boolean[] live, int[] canonicalId) {
         Arrays.fill(canonicalId, -1);
         IntList where = new IntList();
-        IntList pieces = new IntList();
         IntList group = new IntList();
         int next = 0;
-        int w = 0;
-        for (int i = 0; i < spread.pieces().length; i++) {
+        for (int i = 0; i < spread.where().length; i++) {
             int g = spread.group()[i];
             if (live[g]) {
                 if (canonicalId[g] < 0) {
                     canonicalId[g] = next++;
                 }
-                pieces.add(spread.pieces()[i]);
+                where.add(spread.where()[i]);
                 group.add(canonicalId[g]);
             }
-            for (; w < spread.where().length && spread.where()[w] == spread.pieces()[i]; w += 3) {
-                for (int j = 0; live[g] && j < 3; j++) {
-                    where.add(spread.where()[w + j]);
-                }
-            }
         }
-        return new Spread(where.toArray(), pieces.toArray(), group.toArray());
+        return new Spread(where.toArray(), group.toArray());
+    }
+
+    private static int[] ids(Map<Integer, int[]> canonicalIds, int need) {
+        int[] ids = canonicalIds.get(need);
+        if (ids == null) {
+            throw new IllegalStateException("Need " + need + " was not looked at");
+        }
+        return ids;
     }
 
     /** Fills {@link #kindLimit} and {@link #kindRole}; lines that share a kind in a role share a limit. */
@@ -583,139 +531,39 @@ final class RackModel {
         return result;
     }
 
-    /** What fits one piece: kinds with their group, and where each lies, in order of kinds. */
-    private static final class OnPiece {
-        final IntList kindAndGroup = new IntList();
-        /** Quadruples of kind, preparation, segment as in {@link Spread}, supply. */
-        final IntList at = new IntList();
-    }
-
-    private void bundle(List<Spread> kindSpread, int[] firstSupply) {
-        OnPiece[] on = new OnPiece[problem.pieces().size()];
-        for (int p = 0; p < on.length; p++) {
-            on[p] = new OnPiece();
+    /** By cell: its menu; cells that offer the same share one. */
+    private List<Menu> menus(Cells cells, List<Spread> kindSpread, int[] firstSupply) {
+        List<IntList> offered = new ArrayList<>();
+        for (int c = cells.count(); c > 0; c--) {
+            offered.add(new IntList());
         }
         for (int k = 0; k < kinds; k++) {
             Spread spread = kindSpread.get(k);
-            int w = 0;
-            for (int i = 0; i < spread.pieces().length; i++) {
-                int p = spread.pieces()[i];
-                on[p].kindAndGroup.add(k);
-                on[p].kindAndGroup.add(spread.group()[i]);
-                for (; w < spread.where().length && spread.where()[w] == p; w += 3) {
-                    on[p].at.add(k);
-                    on[p].at.add(spread.where()[w + 1]);
-                    on[p].at.add(spread.where()[w + 2]);
-                    on[p].at.add(firstSupply[k] + spread.group()[i]);
-                }
+            for (int i = 0; i < spread.where().length; i++) {
+                IntList here = offered.get(spread.where()[i] / 2);
+                here.add(k);
+                here.add(spread.where()[i] % 2);
+                here.add(firstSupply[k] + spread.group()[i]);
             }
         }
-        boolean[] samePieceKind = samePieceKinds();
-        Map<Integer, List<List<Integer>>> byHash = new LinkedHashMap<>();
-        List<List<Integer>> inOrder = new ArrayList<>();
-        for (int p = 0; p < on.length; p++) {
-            long[] key = bundleKey(p, on[p], samePieceKind);
-            List<List<Integer>> candidates = byHash.computeIfAbsent(Arrays.hashCode(key), h -> new ArrayList<>());
-            List<Integer> alike = null;
-            for (List<Integer> candidate : candidates) {
-                int first = candidate.get(0);
-                if (Arrays.equals(key, bundleKey(first, on[first], samePieceKind))) {
-                    alike = candidate;
-                }
-            }
-            if (alike == null) {
-                alike = new ArrayList<>();
-                candidates.add(alike);
-                inOrder.add(alike);
-            }
-            alike.add(p);
+        Map<Cells.Ints, Menu> known = new HashMap<>();
+        List<Menu> result = new ArrayList<>();
+        for (IntList here : offered) {
+            result.add(known.computeIfAbsent(new Cells.Ints(here.toArray()), k -> menu(known.size(), k.values())));
         }
-        for (List<Integer> alike : inOrder) {
-            addBundle(List.copyOf(alike), on[alike.get(0)]);
-        }
+        return result;
     }
 
-    /** Equal for pieces that stand in for each other. */
-    private long[] bundleKey(int piece, OnPiece on, boolean[] samePieceKind) {
-        LongStream.Builder key = LongStream.builder();
-        StockPiece p = problem.pieces().get(piece);
-        key.add(p.valueCents());
-        for (int i = 0; i < on.kindAndGroup.size; i += 2) {
-            int k = on.kindAndGroup.values[i];
-            key.add(k).add(on.kindAndGroup.values[i + 1]);
-            // Where both parts come from this very piece, no other stands in for it.
-            key.add(samePieceKind[k] ? piece : -1);
-        }
-        key.add(-1);
-        for (int i = 0; i < on.at.size; i++) {
-            key.add(on.at.values[i]);
-        }
-        key.add(-1);
-        for (Preparation r : p.preparations()) {
-            key.add(r.squareKerfUm())
-                    .add(r.planedMm3PerMetre())
-                    .add(r.segments().size());
-            for (int a = 0; a < r.bevelUm().length; a++) {
-                key.add(r.bevelUm()[a]).add(r.setUp()[a]);
-            }
-            for (Segment s : r.segments()) {
-                key.add(s.lengthUm()).add(s.rests().size());
-                for (SearchProblem.RestValue v : s.rests()) {
-                    key.add(v.fromUm()).add(v.centsPerKm());
-                }
-            }
-        }
-        return key.build().toArray();
-    }
-
-    private void addBundle(List<Integer> pieces, OnPiece on) {
-        int b = bundles.size();
-        for (int p : pieces) {
-            bundleOfPiece[p] = b;
-        }
-        StockPiece piece = problem.pieces().get(pieces.get(0));
-        List<Prepared> usable = new ArrayList<>();
-        for (int r = 0; r < piece.preparations().size(); r++) {
-            Preparation preparation = piece.preparations().get(r);
-            long base = piece.valueCents();
-            List<Site> here = new ArrayList<>();
-            for (int s = 0; s < preparation.segments().size(); s++) {
-                Segment segment = preparation.segments().get(s);
-                base -= segment.restCents(segment.lengthUm());
-                Menu menu = menu(on, r, s);
-                if (menu.size() > 0) {
-                    here.add(new Site(sites.size() + here.size(), b, prepared.size(), s, segment, preparation, menu));
-                }
-            }
-            if (!here.isEmpty()) {
-                Prepared p = new Prepared(prepared.size(), r, b, base, List.copyOf(here));
-                usable.add(p);
-                prepared.add(p);
-                sites.addAll(here);
-            }
-        }
-        bundles.add(new Bundle(b, pieces, piece.valueCents(), List.copyOf(usable)));
-    }
-
-    /** Kinds that fit a segment: by angle, the longer first, and those that share no bevel at the end. */
-    private Menu menu(OnPiece on, int preparation, int segment) {
+    /** Kinds of a cell: by angle, the longer first, and those that share no bevel at the end. */
+    private Menu menu(int index, int[] offered) {
         List<int[]> found = new ArrayList<>();
-        int[] at = on.at.values;
-        for (int i = 0; i < on.at.size; i += 4) {
-            int s = at[i + 2];
-            if (at[i + 1] == preparation && (s < 0 ? -1 - s : s) == segment) {
-                found.add(new int[] {at[i], s < 0 ? 1 : 0, at[i + 3]});
-            }
+        for (int i = 0; i < offered.length; i += 3) {
+            found.add(new int[] {offered[i], offered[i + 1], offered[i + 2]});
         }
         found.sort(Comparator.comparingInt((int[] f) -> f[1])
                 .thenComparing(f -> kindAngle[f[0]])
                 .thenComparing(f -> -kindShortUm[f[0]])
                 .thenComparing(f -> f[0]));
-        int[] key = found.stream().flatMapToInt(Arrays::stream).toArray();
-        return menus.computeIfAbsent(new Ints(key), k -> menu(found));
-    }
-
-    private Menu menu(List<int[]> found) {
         int n = found.size();
         int[] kind = new int[n];
         int[] supply = new int[n];
@@ -731,7 +579,108 @@ final class RackModel {
             alone[i] = found.get(i)[1] == 1;
             run[i] = alone[i] ? -1 - i : angle[i];
         }
-        return new Menu(kind, supply, angle, shortUm, run, alone);
+        return new Menu(index, kind, supply, angle, shortUm, run, alone);
+    }
+
+    private void bundle(Cells cells, List<Menu> menuOfCell) {
+        boolean[] samePieceKind = samePieceKinds();
+        boolean[] alone = new boolean[menuOfCell.size()];
+        for (Menu menu : menuOfCell) {
+            for (int k : menu.kinds()) {
+                alone[menu.index()] |= samePieceKind[k];
+            }
+        }
+        OnPiece on = new OnPiece(cells, menuOfCell, alone);
+        Map<Integer, List<IntList>> byHash = new HashMap<>();
+        List<IntList> inOrder = new ArrayList<>();
+        for (int p = 0; p < problem.pieces().size(); p++) {
+            long[] key = bundleKey(p, on);
+            List<IntList> candidates = byHash.computeIfAbsent(Arrays.hashCode(key), h -> new ArrayList<>(1));
+            IntList alike = null;
+            for (IntList candidate : candidates) {
+                if (Arrays.equals(key, bundleKey(candidate.values[0], on))) {
+                    alike = candidate;
+                }
+            }
+            if (alike == null) {
+                alike = new IntList();
+                candidates.add(alike);
+                inOrder.add(alike);
+            }
+            alike.add(p);
+        }
+        for (IntList alike : inOrder) {
+            addBundle(alike.toArray(), on);
+        }
+    }
+
+    /**
+     * What lies on pieces.
+     *
+     * @param bound by menu: a kind of it wants both parts from one piece
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    private record OnPiece(Cells cells, List<Menu> menuOfCell, boolean[] bound) {
+        Menu menu(int piece, int nth) {
+            return menuOfCell.get(cells.cellOfSegment[cells.firstSegment[piece] + nth]);
+        }
+    }
+
+    /** Equal for pieces that stand in for each other. */
+    private long[] bundleKey(int piece, OnPiece on) {
+        LongStream.Builder key = LongStream.builder();
+        StockPiece p = problem.pieces().get(piece);
+        key.add(p.valueCents());
+        int nth = 0;
+        for (Preparation r : p.preparations()) {
+            key.add(r.squareKerfUm())
+                    .add(r.planedMm3PerMetre())
+                    .add(r.segments().size());
+            for (int a = 0; a < r.bevelUm().length; a++) {
+                key.add(r.bevelUm()[a]).add(r.setUp()[a]);
+            }
+            for (Segment s : r.segments()) {
+                int menu = on.menu(piece, nth++).index();
+                // Where both parts come from this very piece, no other stands in for it.
+                key.add(menu).add(on.bound()[menu] ? piece : -1);
+                key.add(s.lengthUm()).add(s.rests().size());
+                for (SearchProblem.RestValue v : s.rests()) {
+                    key.add(v.fromUm()).add(v.centsPerKm());
+                }
+            }
+        }
+        return key.build().toArray();
+    }
+
+    private void addBundle(int[] pieces, OnPiece on) {
+        int b = bundles.size();
+        for (int p : pieces) {
+            bundleOfPiece[p] = b;
+        }
+        StockPiece piece = problem.pieces().get(pieces[0]);
+        List<Prepared> usable = new ArrayList<>(piece.preparations().size());
+        int nth = 0;
+        for (int r = 0; r < piece.preparations().size(); r++) {
+            Preparation preparation = piece.preparations().get(r);
+            long base = piece.valueCents();
+            List<Site> here = new ArrayList<>(preparation.segments().size());
+            for (int s = 0; s < preparation.segments().size(); s++) {
+                Segment segment = preparation.segments().get(s);
+                base -= segment.restCents(segment.lengthUm());
+                Menu menu = on.menu(pieces[0], nth++);
+                if (menu.size() > 0) {
+                    here.add(new Site(sites.size() + here.size(), b, prepared.size(), s, segment, preparation, menu));
+                }
+            }
+            if (!here.isEmpty()) {
+                Prepared p = new Prepared(prepared.size(), r, b, base, List.copyOf(here));
+                usable.add(p);
+                prepared.add(p);
+                sites.addAll(here);
+            }
+        }
+        List<Integer> alike = Arrays.stream(pieces).boxed().toList();
+        bundles.add(new Bundle(b, alike, piece.valueCents(), List.copyOf(usable)));
     }
 
     private static int highest(int[] values) {

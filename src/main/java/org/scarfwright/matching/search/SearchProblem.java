@@ -154,13 +154,15 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
      * @param alone needs that may lie here and share their bevel with no other part; ascending, none of them in needs
      */
     public record Segment(long lengthUm, int[] needs, List<RestValue> rests, int[] alone) {
+        private static final int[] NONE = new int[0];
+
         public Segment {
             rests = List.copyOf(rests);
         }
 
         /** A segment where every need may share its bevel. */
         public Segment(long lengthUm, int[] needs, List<RestValue> rests) {
-            this(lengthUm, needs, rests, new int[0]);
+            this(lengthUm, needs, rests, NONE);
         }
 
         /** What is left behind parts that use so much; see above. */
