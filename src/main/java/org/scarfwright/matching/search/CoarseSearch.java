@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,13 +13,14 @@ import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.LinearSolver.Outcome;
 import org.scarfwright.matching.search.LinearSolver.Relaxation;
 import org.scarfwright.matching.search.LinearSolver.Solution;
-import org.scarfwright.matching.search.RackModel.Site;
 import org.scarfwright.matching.search.SearchResult.Measure;
 
 /**
  * The book value on racks too large to be proved best: a bound, and a plan near it.
  *
  * <ol>
+ *   <li><b>First prices.</b> On a rack of many thousand pieces a few of them stand for all, then more, then every piece: each
+ *       time prices are held near those found before.
  *   <li><b>Coarse prices.</b> Columns are generated for a relaxation in which every neck of a kind goes with every head its
  *       line allows, wherever they come from. It has a row for each kind instead of each supply, ends in a fraction of the
  *       time, and its prices prove a bound like all others ({@link PriceBound}).
@@ -31,6 +33,19 @@ final class CoarseSearch {
     private static final int MOST_ROUNDS = 200;
     /** The bound is near enough to the relaxation when less than one part in so many is missing. */
     private static final long NEAR = 4_000;
+    /** The same on a rack so large that the plan stays further from it. */
+    private static final long NEAR_MANY = 400;
+    /** The same for prices that are only a beginning. */
+    private static final long ROUGH = 40;
+
+    /** A rack of so many bundles, and no more than {@link #FINER} times as many, gives the first prices. */
+    private static final int FEW = 500;
+
+    private static final int FINER = 4;
+    /** How far prices may leave those of the coarser rack, in percent of them. */
+    private static final int LOW_PERCENT = 85;
+
+    private static final int HIGH_PERCENT = 118;
 
     private static final List<Double> BEGINS = List.of(0.99, 0.6, 0.3);
     private static final int PATIENCE = 60;
@@ -38,23 +53,32 @@ final class CoarseSearch {
     private static final int PRICES_PARTS = 3;
 
     private static final int PARTS = 4;
-    /** The price at which a part can be bought is what this many pieces can give it for, and more. */
-    private static final int SELLERS = 40;
 
+    private final int few;
     private final RackModel model;
+    private final Sellers sellers;
     private final LinearSolver solver;
     private final SearchClock clock;
     private final Incumbent best;
     private final Map<Measure, Long> held = new EnumMap<>(Measure.class);
     private final PriceBound pricing;
     private final Set<SiteLayout> pool = new LinkedHashSet<>();
+    /** Layouts met on coarser racks. */
+    private final Set<SiteLayout> met = new LinkedHashSet<>();
     /** Layouts the relaxed solution cuts at least so often. */
     private final List<List<SiteLayout>> begins = new ArrayList<>();
 
     private long scaled = Long.MIN_VALUE;
 
-    CoarseSearch(RackModel model, LinearSolver solver, SearchClock clock, Incumbent best) {
+    CoarseSearch(RackModel model, Sellers sellers, LinearSolver solver, SearchClock clock, Incumbent best) {
+        this(model, sellers, FEW, solver, clock, best);
+    }
+
+    /** @param few bundles on the coarsest rack, and no more than {@link #FINER} times as many */
+    CoarseSearch(RackModel model, Sellers sellers, int few, LinearSolver solver, SearchClock clock, Incumbent best) {
+        this.few = few;
         this.model = model;
+        this.sellers = sellers;
         this.solver = solver;
         this.clock = clock;
         this.best = best;
@@ -71,7 +95,7 @@ final class CoarseSearch {
         }
         dive(prices);
         recut(prices);
-        return Optional.of(bound());
+        return scaled == Long.MIN_VALUE ? Optional.empty() : Optional.of(bound());
     }
 
     private long bound() {
@@ -82,83 +106,152 @@ final class CoarseSearch {
         return held.getOrDefault(Measure.FILLED, 0L);
     }
 
-    private Master master(Set<SiteLayout> layouts) {
-        Master master = new Master(model, layouts, Objective.of(Measure.BOOK_VALUE), held, true);
-        master.trade(sellingPrices());
-        return master;
-    }
-
     private @Nullable Prices generate() {
         SearchClock own = clock.within(Duration.ofMillis(clock.leftMillis() / PARTS * PRICES_PARTS));
-        Master master = master(pool);
-        Prices bestPrices = null;
-        try (Relaxation relaxation = solver.relaxation(master.program)) {
-            for (int round = 0; round < MOST_ROUNDS && !own.over(); round++) {
-                Solution relaxed = relaxation.solve(own.leftMillis());
-                if (relaxed.outcome() != Outcome.OPTIMAL) {
-                    break;
-                }
-                List<SiteLayout> found = new ArrayList<>();
-                Prices now = master.prices(relaxed.duals());
-                long proved = pricing.price(now, filled(), found);
-                if (proved > scaled) {
-                    scaled = proved;
-                    bestPrices = now;
-                    begins.clear();
-                    for (double atLeast : BEGINS) {
-                        begins.add(master.mostly(relaxed.values(), atLeast));
-                    }
-                    best.bound(Measure.BOOK_VALUE, bound());
-                }
-                found.removeIf(x -> !pool.add(x));
-                master.add(found);
-                double gap = relaxed.bound() * Prices.ONE - scaled;
-                if (found.isEmpty() || gap * NEAR < Math.abs(relaxed.bound()) * Prices.ONE) {
-                    break;
-                }
+        Guide guide = new Guide(new long[model.supplies], sellers.prices());
+        Prices first = null;
+        for (int oneIn = coarsest(); oneIn > 1 && !own.over(); oneIn /= FINER) {
+            Rounds rounds = new Rounds(new PriceBound(model, true, oneIn), oneIn, guide, own);
+            first = rounds.run(ROUGH);
+            if (first != null) {
+                guide = Guide.near(first);
             }
         }
-        return bestPrices;
+        if (first != null) {
+            // Whatever is left of the time, these prove something, and what is cheap at them is worth having.
+            prove(first, pool);
+        }
+        Prices last = new Rounds(pricing, 1, guide, own).run(many() ? NEAR_MANY : NEAR);
+        return last == null ? first : last;
     }
 
-    /** By supply: what a part costs by itself on the last of so many pieces, times two. */
-    private long[] sellingPrices() {
-        List<List<Long>> offers = new ArrayList<>();
-        for (int s = 0; s < model.supplies; s++) {
-            offers.add(new ArrayList<>());
+    /** So many pieces that a few of them stand for all. */
+    private boolean many() {
+        return model.bundles.size() > few * FINER;
+    }
+
+    private int coarsest() {
+        int oneIn = 1;
+        while (model.bundles.size() / oneIn > few * FINER) {
+            oneIn *= FINER;
         }
-        long dearest = 1;
-        for (Site s : model.sites) {
-            long base = model.prepared.get(s.prepared()).baseCents() + s.rule().restCents(s.lengthUm());
-            for (int i = 0; i < s.menu().size(); i++) {
-                long rest = s.rule().restUm(s.menu().shortUm()[i] + s.cutUm(i));
-                long cost = base - s.rule().restCents(rest);
-                offers.get(s.menu().supply()[i]).add(cost);
-                dearest = Math.max(dearest, cost);
+        return oneIn;
+    }
+
+    private void prove(Prices prices, Set<SiteLayout> into) {
+        List<SiteLayout> found = new ArrayList<>();
+        scaled = Math.max(scaled, pricing.price(prices, filled(), found));
+        into.addAll(found);
+        best.bound(Measure.BOOK_VALUE, bound());
+    }
+
+    /**
+     * What a part is worth at the least and at the most, by supply. Prices that are held between figures near the right ones do
+     * not swing, and get there in a fraction of the rounds.
+     */
+    @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
+    private record Guide(long[] low, long[] high) {
+        static Guide near(Prices prices) {
+            long[] low = new long[prices.supply().length];
+            long[] high = new long[low.length];
+            for (int s = 0; s < low.length; s++) {
+                long cents = prices.supply()[s] / Prices.ONE;
+                low[s] = cents * LOW_PERCENT / 100;
+                high[s] = cents * HIGH_PERCENT / 100 + 1;
+            }
+            return new Guide(low, high);
+        }
+    }
+
+    /** Column generation on the rack, or on a coarser one in which one bundle in so many stands for as many. */
+    private final class Rounds {
+        private final PriceBound rack;
+        private final boolean whole;
+        private final SearchClock own;
+        private final Set<SiteLayout> layouts;
+        private final Master master;
+        private @Nullable Prices bestPrices;
+        private long highest = Long.MIN_VALUE;
+
+        Rounds(PriceBound rack, int oneIn, Guide guide, SearchClock own) {
+            this.rack = rack;
+            this.own = own;
+            whole = oneIn == 1;
+            layouts = whole ? pool : new LinkedHashSet<>(met);
+            layouts.addAll(met);
+            master = Master.coarse(model, layouts, Objective.of(Measure.BOOK_VALUE), held, oneIn);
+            master.trade(guide.high(), guide.low());
+        }
+
+        /**
+         * Runs until less than one part in so many is missing, or nothing is found any more.
+         *
+         * @return the prices that prove most; nothing when there was no time
+         */
+        @Nullable
+        Prices run(long near) {
+            try (Relaxation relaxation = solver.relaxation(master.program)) {
+                for (int round = 0; round < MOST_ROUNDS && !own.over(); round++) {
+                    Solution relaxed = relaxation.solve(own.leftMillis());
+                    if (relaxed.outcome() != Outcome.OPTIMAL) {
+                        break;
+                    }
+                    List<SiteLayout> found = new ArrayList<>();
+                    Prices now = master.prices(relaxed.duals());
+                    take(now, rack.price(now, filled(), found), relaxed);
+                    found.removeIf(x -> !layouts.add(x));
+                    master.add(found);
+                    double gap = relaxed.bound() * Prices.ONE - highest;
+                    if (found.isEmpty() || gap * near < Math.abs(relaxed.bound()) * Prices.ONE) {
+                        break;
+                    }
+                }
+            }
+            met.addAll(layouts);
+            return bestPrices;
+        }
+
+        private void take(Prices now, long proved, Solution relaxed) {
+            if (proved <= highest) {
+                return;
+            }
+            highest = proved;
+            bestPrices = now;
+            if (whole) {
+                scaled = Math.max(scaled, proved);
+                begins.clear();
+                for (double atLeast : BEGINS) {
+                    begins.add(master.mostly(relaxed.values(), atLeast));
+                }
+                best.bound(Measure.BOOK_VALUE, bound());
             }
         }
-        long[] prices = new long[model.supplies];
-        for (int s = 0; s < prices.length; s++) {
-            List<Long> of = offers.get(s);
-            of.sort(null);
-            prices[s] = of.size() < SELLERS ? 2 * dearest : Math.max(1, 2 * of.get(SELLERS - 1));
-        }
-        return prices;
     }
 
     /** The best of some plans made from prices, each with more or less of the relaxed solution to begin with. */
     private void dive(Prices prices) {
+        BitSet among = sellers.bundles();
+        pool.forEach(x -> among.set(x.site.bundle()));
+        if (begins.isEmpty()) {
+            begins.add(List.of());
+        }
         for (List<SiteLayout> begin : begins) {
             if (!clock.over()) {
-                best.offer(new PriceDive(model, pricing).plan(prices, begin, clock));
+                best.offer(new PriceDive(model, pricing, among).plan(prices, begin, clock));
             }
         }
-        // What is proved was reckoned over.
-        pricing.price(prices, filled(), new ArrayList<>());
     }
 
     private void recut(Prices prices) {
-        long gap = best.plan().value(Measure.BOOK_VALUE) * Prices.ONE - scaled;
-        Recutting.within(pricing, gap, solver, prices, pool).improve(best, clock, PATIENCE);
+        Recutting recutting;
+        if (many()) {
+            recutting = new Recutting(model, solver, prices, pool);
+        } else {
+            // What is proved was reckoned over by the dives.
+            scaled = Math.max(scaled, pricing.price(prices, filled(), new ArrayList<>()));
+            long gap = best.plan().value(Measure.BOOK_VALUE) * Prices.ONE - scaled;
+            recutting = Recutting.within(pricing, gap, solver, prices, pool);
+        }
+        recutting.improve(best, clock, PATIENCE);
     }
 }

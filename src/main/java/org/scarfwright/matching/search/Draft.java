@@ -1,6 +1,7 @@
 package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
@@ -53,6 +54,17 @@ final class Draft {
     private long planed;
 
     Draft(SearchProblem problem) {
+        this(problem, everything(problem));
+    }
+
+    private static BitSet everything(SearchProblem problem) {
+        BitSet all = new BitSet();
+        all.set(0, problem.pieces().size());
+        return all;
+    }
+
+    /** @param among pieces that may be cut */
+    Draft(SearchProblem problem, BitSet among) {
         this.problem = problem;
         alike = new NeedClasses(problem);
         int n = problem.pieces().size();
@@ -68,6 +80,10 @@ final class Draft {
         }
         for (int p = 0; p < n; p++) {
             preparation[p] = -1;
+            if (!among.get(p)) {
+                used[p] = new long[0];
+                continue;
+            }
             int most = 0;
             List<Preparation> preparations = problem.pieces().get(p).preparations();
             for (int r = 0; r < preparations.size(); r++) {
@@ -84,11 +100,13 @@ final class Draft {
         Preparation prepared = problem.pieces().get(piece).preparations().get(r);
         for (int s = 0; s < prepared.segments().size(); s++) {
             Segment segment = prepared.segments().get(s);
+            Place shared = new Place(piece, r, s, false);
             for (int n : segment.needs()) {
-                addPlace(n, prepared, segment, new Place(piece, r, s, false));
+                addPlace(n, prepared, segment, shared);
             }
+            Place alone = new Place(piece, r, s, true);
             for (int n : segment.alone()) {
-                addPlace(n, prepared, segment, new Place(piece, r, s, true));
+                addPlace(n, prepared, segment, alone);
             }
         }
     }
@@ -202,6 +220,9 @@ final class Draft {
                     continue;
                 }
                 long first = cost(o.neck(), n);
+                if (first >= bestCost) {
+                    continue; // the head costs something too
+                }
                 put(o.neck(), n);
                 for (int at = from; at < heads.size() && heads.get(at).piece() == n.piece(); at++) {
                     Place d = heads.get(at);

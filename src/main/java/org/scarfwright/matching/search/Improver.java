@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -26,6 +27,12 @@ final class Improver {
     Improver(SearchProblem problem) {
         this.problem = problem;
         draft = new Draft(problem);
+    }
+
+    /** @param among pieces that may be cut */
+    Improver(SearchProblem problem, BitSet among) {
+        this.problem = problem;
+        draft = new Draft(problem, among);
     }
 
     /** Fills what can be filled, the heavy and the hard lines first. */

@@ -47,6 +47,8 @@ final class Master {
 
     private final Objective objective;
     private final Map<Measure, Long> held;
+    private final boolean coarse;
+    private final int copies;
 
     final LinearProgram program = new LinearProgram();
     private final int[] preparedColumn;
@@ -70,16 +72,23 @@ final class Master {
      * @param held values of the levels held
      */
     Master(RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held) {
-        this(model, layouts, objective, held, false);
+        this(model, layouts, objective, held, 0);
     }
 
-    /** @param coarse supplies of one kind are one: any neck goes with any head. Less than any plan costs, and good for prices */
-    Master(
-            RackModel model,
-            Collection<SiteLayout> layouts,
-            Objective objective,
-            Map<Measure, Long> held,
-            boolean coarse) {
+    /**
+     * A coarse program: supplies of one kind are one, so that any neck goes with any head. Less than any plan costs, and good
+     * for prices.
+     *
+     * @param copies every piece is there so often: a few stand for many
+     */
+    static Master coarse(
+            RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held, int copies) {
+        return new Master(model, layouts, objective, held, copies);
+    }
+
+    /** @param copies 0 for the exact program */
+    private Master(
+            RackModel model, Collection<SiteLayout> layouts, Objective objective, Map<Measure, Long> held, int copies) {
         this.model = model;
         this.objective = objective;
         this.held = held.isEmpty() ? new EnumMap<>(Measure.class) : new EnumMap<>(held);
@@ -90,17 +99,12 @@ final class Master {
         cutColumn = new int[model.bundles.size()];
         siteRow = new int[model.sites.size()];
         someRow = new int[model.prepared.size()];
-        for (Prepared r : model.prepared) {
-            if (r.single()) {
-                preparedColumn[r.index()] = -1;
-                continue;
-            }
-            long cost = 0;
-            for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
-                cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), preparedCost(w.getKey(), r)));
-            }
-            int most = model.bundles.get(r.bundle()).count();
-            preparedColumn[r.index()] = program.addColumn(0, most, cost, true);
+        this.coarse = copies > 0;
+        this.copies = Math.max(1, copies);
+        Arrays.fill(pieceRow, -1);
+        Arrays.fill(preparedColumn, -1);
+        if (!coarse) {
+            model.prepared.forEach(this::addPreparedColumn);
         }
         flowColumn = new int[model.flows.size()];
         Map<Flow, Integer> known = new HashMap<>();
@@ -122,8 +126,10 @@ final class Master {
         for (int u = 0; u < setUpColumn.length; u++) {
             setUpColumn[u] = countSetUps ? program.addColumn(0, 1, objective.weight(Measure.SET_UPS), true) : -1;
         }
-        supplyRows(coarse);
-        pieceRows(!coarse && model.bundles.size() > MANY_BUNDLES);
+        supplyRows();
+        if (!coarse) {
+            pieceRows(model.bundles.size() > MANY_BUNDLES);
+        }
         teamRows();
         add(layouts);
         if (countSetUps) {
@@ -138,11 +144,14 @@ final class Master {
      */
     final void add(Collection<SiteLayout> more) {
         for (SiteLayout x : more) {
+            if (coarse) {
+                takeIn(model.prepared.get(x.site.prepared()));
+            }
             long cost = 0;
             for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
                 cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), cost(w.getKey(), x)));
             }
-            int most = model.bundles.get(x.site.bundle()).count();
+            int most = model.bundles.get(x.site.bundle()).count() * copies;
             int c = program.addColumn(0, most, cost, true);
             if (layouts.size() == layoutColumn.length) {
                 layoutColumn = Arrays.copyOf(layoutColumn, layoutColumn.length * 2);
@@ -179,7 +188,19 @@ final class Master {
         };
     }
 
-    private void supplyRows(boolean coarse) {
+    private void addPreparedColumn(Prepared r) {
+        if (r.single()) {
+            return;
+        }
+        long cost = 0;
+        for (Map.Entry<Measure, Long> w : objective.weights().entrySet()) {
+            cost = Math.addExact(cost, Math.multiplyExact(w.getValue(), preparedCost(w.getKey(), r)));
+        }
+        int most = model.bundles.get(r.bundle()).count() * copies;
+        preparedColumn[r.index()] = program.addColumn(0, most, cost, true);
+    }
+
+    private void supplyRows() {
         for (int s = 0; s < supplyRow.length; s++) {
             boolean shared = coarse && s > 0 && model.kindOfSupply[s] == model.kindOfSupply[s - 1];
             supplyRow[s] = shared ? supplyRow[s - 1] : program.addRow(0, 0);
@@ -198,24 +219,41 @@ final class Master {
     private void pieceRows(boolean cutsCount) {
         for (Bundle b : model.bundles) {
             int i = b.index();
-            pieceRow[i] = cutsCount ? program.addRow(0, 0) : program.addRow(-FREE, b.count());
+            pieceRow[i] = cutsCount ? program.addRow(0, 0) : program.addRow(-FREE, (double) b.count() * copies);
             cutColumn[i] = cutsCount ? program.addColumn(0, b.count(), 0, true) : -1;
             if (cutsCount) {
                 program.put(pieceRow[i], cutColumn[i], -1);
             }
         }
         for (Prepared r : model.prepared) {
-            if (r.single()) {
-                continue;
-            }
-            int y = preparedColumn[r.index()];
-            program.put(pieceRow[r.bundle()], y, 1);
-            for (Site s : r.sites()) {
-                siteRow[s.index()] = program.addRow(-FREE, 0);
-                program.put(siteRow[s.index()], y, -1);
-            }
-            someRow[r.index()] = program.addRow(-FREE, 0);
-            program.put(someRow[r.index()], y, 1);
+            addSegmentRows(r);
+        }
+    }
+
+    private void addSegmentRows(Prepared r) {
+        if (r.single()) {
+            return;
+        }
+        int y = preparedColumn[r.index()];
+        program.put(pieceRow[r.bundle()], y, 1);
+        for (Site s : r.sites()) {
+            siteRow[s.index()] = program.addRow(-FREE, 0);
+            program.put(siteRow[s.index()], y, -1);
+        }
+        someRow[r.index()] = program.addRow(-FREE, 0);
+        program.put(someRow[r.index()], y, 1);
+    }
+
+    /** On a rack of many thousand pieces only those some layout is for have rows. */
+    private void takeIn(Prepared r) {
+        Bundle b = model.bundles.get(r.bundle());
+        if (pieceRow[b.index()] < 0) {
+            pieceRow[b.index()] = program.addRow(-FREE, (double) b.count() * copies);
+            cutColumn[b.index()] = -1;
+        }
+        if (!r.single() && preparedColumn[r.index()] < 0) {
+            addPreparedColumn(r);
+            addSegmentRows(r);
         }
     }
 
@@ -306,15 +344,15 @@ final class Master {
     }
 
     /**
-     * Lets parts be thrown away, and be bought at these prices: the relaxation's multipliers then stay between nothing and the
-     * price, from the first round on.
+     * Lets parts be bought and sold at these prices: the relaxation's multipliers then stay between them, from the first round
+     * on.
      */
-    void trade(long[] buyCents) {
+    void trade(long[] buyCents, long[] sellCents) {
         for (int s = 0; s < supplyRow.length; s++) {
             if (s > 0 && supplyRow[s] == supplyRow[s - 1]) {
                 continue;
             }
-            program.put(supplyRow[s], program.addColumn(0, FREE, 0, false), -1);
+            program.put(supplyRow[s], program.addColumn(0, FREE, -sellCents[s], false), -1);
             program.put(supplyRow[s], program.addColumn(0, FREE, buyCents[s], false), 1);
         }
     }

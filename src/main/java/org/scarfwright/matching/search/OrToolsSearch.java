@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -67,6 +68,8 @@ public final class OrToolsSearch implements MatchSearch {
         private final SearchProblem problem;
         private final SearchClock clock;
         private final RackModel model;
+        private final boolean large;
+        private final Sellers sellers;
         private final Map<Measure, Long> held = new EnumMap<>(Measure.class);
         private final Map<Measure, Long> bounds = new EnumMap<>(Measure.class);
         private final Incumbent best;
@@ -80,15 +83,15 @@ public final class OrToolsSearch implements MatchSearch {
             this.clock = clock;
             best = new Incumbent(clock);
             model = new RackModel(problem);
+            large = PriceBound.large(model);
+            sellers = new Sellers(model);
         }
 
         SearchResult solve() {
-            Improver improver = new Improver(problem);
-            improver.fill(clock);
-            best.offer(improver.plan());
-            for (int i = 0; i < IMPROVING_TURNS && !clock.over() && !PriceBound.large(model); i++) {
-                improver.improve(IMPROVING_ROUNDS, clock);
-                best.offer(improver.plan());
+            if (large) {
+                begin();
+            } else {
+                improve();
             }
             fill();
             bookValue();
@@ -100,13 +103,36 @@ public final class OrToolsSearch implements MatchSearch {
             return result();
         }
 
+        private void improve() {
+            Improver improver = new Improver(problem);
+            improver.fill(clock);
+            best.offer(improver.plan());
+            for (int i = 0; i < IMPROVING_TURNS && !clock.over(); i++) {
+                improver.improve(IMPROVING_ROUNDS, clock);
+                best.offer(improver.plan());
+            }
+        }
+
+        /** A plan from the pieces that lend themselves to it; from all where these do not give everything. */
+        private void begin() {
+            BitSet among = new BitSet();
+            sellers.bundles().stream()
+                    .forEach(b -> model.bundles.get(b).pieces().forEach(among::set));
+            Improver few = new Improver(problem, among);
+            few.fill(clock);
+            best.offer(few.plan());
+            if (best.plan().value(Measure.FILLED) < model.fillableWeight() && !clock.over()) {
+                Improver all = new Improver(problem);
+                all.fill(clock);
+                best.offer(all.plan());
+            }
+        }
+
         private void fill() {
             long most = model.fillableWeight();
             if (best.plan().value(Measure.FILLED) < most) {
                 // On a large rack this may not end, and the book value wants its time too.
-                SearchClock own = PriceBound.large(model)
-                        ? clock.within(Duration.ofMillis(clock.leftMillis() / FILLING_SHARE))
-                        : clock;
+                SearchClock own = large ? clock.within(Duration.ofMillis(clock.leftMillis() / FILLING_SHARE)) : clock;
                 ColumnSearch search = new ColumnSearch(model, solver, own, Measure.FILLED, held, best, mostColumns);
                 search.run(Objective.of(Measure.FILLED), 0);
                 most = -search.bound();
@@ -117,8 +143,8 @@ public final class OrToolsSearch implements MatchSearch {
 
         private void bookValue() {
             best.turnTo(Measure.BOOK_VALUE);
-            if (PriceBound.large(model)) {
-                Optional<Long> bound = new CoarseSearch(model, solver, clock, best).run();
+            if (large) {
+                Optional<Long> bound = new CoarseSearch(model, sellers, solver, clock, best).run();
                 bound(Measure.BOOK_VALUE, bound.orElse(PriceBound.lowest(model)));
                 hold(Measure.BOOK_VALUE);
                 return;

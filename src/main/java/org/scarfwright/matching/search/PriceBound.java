@@ -1,6 +1,7 @@
 package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,8 +33,11 @@ final class PriceBound {
     private static final int MANY_PLACES = 30_000;
 
     private static final int MOST_OF_A_SORT = 4;
+    /** Fractions of a price are kept to one part in so many. */
+    private static final long FINE = 1L << 10;
 
     private final RackModel model;
+    private final int oneIn;
     private final LayoutSpace.Desk desk;
     private final LayoutFrontier frontier;
     /** Segments by sort, the longest of each first; empty on racks small enough to price each segment by itself. */
@@ -67,7 +71,13 @@ final class PriceBound {
 
     /** @param together segments of one sort are priced together */
     PriceBound(RackModel model, boolean together) {
+        this(model, together, 1);
+    }
+
+    /** @param oneIn only one bundle in so many is looked at, and stands for as many: a bound of such a rack and no other */
+    PriceBound(RackModel model, boolean together, int oneIn) {
         this.model = model;
+        this.oneIn = oneIn;
         desk = new LayoutSpace.Desk(model);
         frontier = new LayoutFrontier(model);
         sortOfSite = new int[together ? model.sites.size() : 0];
@@ -91,6 +101,9 @@ final class PriceBound {
     private List<List<Site>> sorts() {
         Map<Sort, List<Site>> bySort = new LinkedHashMap<>();
         for (Site s : model.sites) {
+            if (s.bundle() % oneIn != 0) {
+                continue;
+            }
             List<Long> cuts = new ArrayList<>();
             cuts.add(s.preparation().squareKerfUm());
             for (int i = 0; i < s.menu().size(); i++) {
@@ -98,7 +111,8 @@ final class PriceBound {
                     cuts.add(s.cutUm(i));
                 }
             }
-            bySort.computeIfAbsent(new Sort(s.menu().index(), cuts), k -> new ArrayList<>()).add(s);
+            bySort.computeIfAbsent(new Sort(s.menu().index(), cuts), k -> new ArrayList<>())
+                    .add(s);
         }
         List<List<Site>> result = new ArrayList<>(bySort.values());
         for (int i = 0; i < result.size(); i++) {
@@ -133,7 +147,7 @@ final class PriceBound {
             priceTogether(into);
         }
         for (Bundle b : model.bundles) {
-            scaled = Math.addExact(scaled, Math.multiplyExact(bundleBest[b.index()], (long) b.count()));
+            scaled = Math.addExact(scaled, Math.multiplyExact(bundleBest[b.index()], (long) b.count() * oneIn));
         }
         long[] teamBest = new long[model.teams.size()];
         for (Flow f : model.flows) {
@@ -188,16 +202,17 @@ final class PriceBound {
     List<Offer> offers(Prices with, int[] limit, int[] left) {
         prices = with;
         for (List<Site> sort : sorts) {
-            Site longest = sort.get(0);
-            frontier.make(longest, longest.lengthUm() + longest.preparation().squareKerfUm(), prices, limit);
-            if (frontier.size() == 1) {
-                for (Site s : sort) {
-                    siteBest[s.index()] = Long.MAX_VALUE;
-                }
-                continue;
-            }
+            Site longest = null;
             for (Site s : sort) {
-                if (left[s.bundle()] > 0) {
+                if (left[s.bundle()] == 0) {
+                    continue;
+                }
+                if (longest == null) {
+                    longest = s;
+                    frontier.make(s, s.lengthUm() + s.preparation().squareKerfUm(), prices, limit);
+                }
+                siteBest[s.index()] = Long.MAX_VALUE;
+                if (frontier.size() > 1) {
                     priceAmong(s, true);
                 }
             }
@@ -236,16 +251,29 @@ final class PriceBound {
     }
 
     private void priceTogether(List<SiteLayout> into) {
+        boolean[] wanted = wanted();
         for (List<Site> sort : sorts) {
-            Site longest = sort.get(0);
-            frontier.make(longest, longest.lengthUm() + longest.preparation().squareKerfUm(), prices, supplyLimit);
-            sort.forEach(s -> priceAmong(s, false));
+            Site longest = null;
+            for (Site s : sort) {
+                siteCheapest[s.index()] = null;
+                if (!wanted[s.prepared()]) {
+                    continue;
+                }
+                if (longest == null) {
+                    longest = s;
+                    frontier.make(s, s.lengthUm() + s.preparation().squareKerfUm(), prices, supplyLimit);
+                }
+                priceAmong(s, false);
+            }
         }
         List<Prepared> welcome = new ArrayList<>();
         for (Bundle b : model.bundles) {
             bundleBest[b.index()] = 0;
             Prepared best = null;
             for (Prepared r : b.preparations()) {
+                if (!wanted[r.index()]) {
+                    continue;
+                }
                 long here = cheapest(r);
                 if (here < bundleBest[b.index()]) {
                     bundleBest[b.index()] = here;
@@ -268,6 +296,65 @@ final class PriceBound {
                 }
             }
         }
+    }
+
+    /**
+     * By preparation: whether cutting a piece so can be worth more than it costs. {@link #siteBest} is set to what no layout is
+     * cheaper than.
+     */
+    private boolean[] wanted() {
+        long[] cheapest = new long[model.prepared.size()];
+        Arrays.fill(cheapest, Long.MAX_VALUE);
+        boolean[] wanted = new boolean[cheapest.length];
+        long[] sum = new long[cheapest.length];
+        for (List<Site> sort : sorts) {
+            Site first = sort.get(0);
+            long shortest2 = Long.MAX_VALUE;
+            long most = 0;
+            for (int i = 0; i < first.menu().size(); i++) {
+                long cut = first.cutUm(i);
+                long length2 = 2 * first.menu().shortUm()[i] + (first.menu().alone()[i] ? 2 * cut : cut);
+                long value = prices.supply()[first.menu().supply()[i]];
+                shortest2 = Math.min(shortest2, length2);
+                most = Math.max(most, value <= 0 ? 0 : ceiling(Math.multiplyExact(value, FINE), length2));
+            }
+            for (Site s : sort) {
+                long least = lowest(s, shortest2, most);
+                siteBest[s.index()] = least;
+                cheapest[s.prepared()] = Math.min(cheapest[s.prepared()], least);
+                sum[s.prepared()] += Math.min(0, least);
+            }
+        }
+        for (Prepared r : model.prepared) {
+            if (cheapest[r.index()] < Long.MAX_VALUE) {
+                wanted[r.index()] = base(r) + Math.min(cheapest[r.index()], sum[r.index()]) < 0;
+            }
+        }
+        return wanted;
+    }
+
+    /**
+     * What no layout of a segment costs less than. Parts take at least their short sides and half their cuts, and are worth no
+     * more by length than the best of them; what is left is worth no more by length than a rest as long as the segment.
+     *
+     * @param shortest2 doubled length of the shortest part
+     * @param most worth by doubled length, times {@link #FINE}
+     */
+    private long lowest(Site s, long shortest2, long most) {
+        long room2 = 2 * (s.lengthUm() + s.preparation().squareKerfUm());
+        long rest = 0;
+        for (SearchProblem.RestValue v : s.rule().rests()) {
+            if (v.fromUm() <= s.lengthUm()) {
+                rest = ceiling(Math.multiplyExact(prices.cent() * FINE, v.centsPerKm()), 2 * 1_000_000_000L);
+            }
+        }
+        long one = rest * Math.max(0, 2 * s.lengthUm() - shortest2) + most * shortest2;
+        long all = most * room2;
+        return prices.cent() * s.rule().restCents(s.lengthUm()) - ceiling(Math.max(one, all), FINE);
+    }
+
+    private static long ceiling(long a, long b) {
+        return -Math.floorDiv(-a, b);
     }
 
     /** @param offer a layout is wanted however dear, and limits of roles do not matter */

@@ -2,6 +2,7 @@ package org.scarfwright.matching.search;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -64,7 +65,8 @@ final class PriceDive {
         }
     }
 
-    PriceDive(RackModel model, PriceBound pricing) {
+    /** @param among bundles that may be cut */
+    PriceDive(RackModel model, PriceBound pricing, BitSet among) {
         this.model = model;
         this.pricing = pricing;
         for (int s = 0; s < model.supplies; s++) {
@@ -84,7 +86,7 @@ final class PriceDive {
         }
         dear = new long[model.flows.size()];
         left = new int[model.bundles.size()];
-        model.bundles.forEach(b -> left[b.index()] = b.count());
+        model.bundles.forEach(b -> left[b.index()] = among.get(b.index()) ? b.count() : 0);
     }
 
     /**

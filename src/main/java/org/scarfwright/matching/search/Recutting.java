@@ -82,7 +82,8 @@ final class Recutting {
         return new Recutting(pricing.model(), solver, prices, layouts);
     }
 
-    private Recutting(RackModel model, LinearSolver solver, Prices prices, List<SiteLayout> layouts) {
+    /** With the layouts given, which is for racks too large to list all that are near. */
+    Recutting(RackModel model, LinearSolver solver, Prices prices, Collection<SiteLayout> layouts) {
         this.model = model;
         this.problem = model.problem;
         this.solver = solver;
@@ -99,7 +100,7 @@ final class Recutting {
             kindsOn.add(kinds);
         }
         Set<SiteLayout> all = new LinkedHashSet<>(layouts);
-        all.addAll(lone());
+        all.addAll(new Sellers(model).lone(LONE));
         recommended = new ArrayList<>(all);
         IdentityHashMap<SiteLayout, Long> cost = new IdentityHashMap<>();
         recommended.forEach(x -> cost.put(x, reduced(x)));
@@ -113,36 +114,6 @@ final class Recutting {
             sum -= x.count[i] * prices.supply()[x.supply(i)];
         }
         return sum;
-    }
-
-    /** For every supply the segments where a part of it by itself is cheapest. */
-    private List<SiteLayout> lone() {
-        List<TreeSet<long[]>> best = new ArrayList<>();
-        for (int s = 0; s < model.supplies; s++) {
-            best.add(new TreeSet<>(Arrays::compare));
-        }
-        for (Site site : model.sites) {
-            long base = model.prepared.get(site.prepared()).baseCents();
-            long whole = site.rule().restCents(site.lengthUm());
-            for (int i = 0; i < site.menu().size(); i++) {
-                long rest = site.rule().restUm(site.menu().shortUm()[i] + site.cutUm(i));
-                long cost = base + whole - site.rule().restCents(rest);
-                TreeSet<long[]> of = best.get(site.menu().supply()[i]);
-                if (of.size() < LONE || cost < of.last()[0]) {
-                    of.add(new long[] {cost, site.index(), i});
-                    if (of.size() > LONE) {
-                        of.pollLast();
-                    }
-                }
-            }
-        }
-        List<SiteLayout> result = new ArrayList<>();
-        for (TreeSet<long[]> of : best) {
-            for (long[] x : of) {
-                result.add(new SiteLayout(model.sites.get((int) x[1]), new int[] {(int) x[2]}, new int[] {1}));
-            }
-        }
-        return result;
     }
 
     /** Goes over the plan until time is over, or nothing was gained on so many goes or on a whole round. */

@@ -172,13 +172,13 @@ public record SearchProblem(List<Line> lines, List<Need> needs, List<StockPiece>
 
         /** Book value in hundredths of a rest of this length, rounded down; 0 when it is waste. */
         public long restCents(long restUm) {
-            long cents = 0;
-            for (RestValue r : rests) {
+            for (int i = rests.size() - 1; i >= 0; i--) {
+                RestValue r = rests.get(i);
                 if (restUm >= r.fromUm()) {
-                    cents = Math.floorDiv(Math.multiplyExact(restUm, r.centsPerKm()), 1_000_000_000L);
+                    return Math.floorDiv(Math.multiplyExact(restUm, r.centsPerKm()), 1_000_000_000L);
                 }
             }
-            return cents;
+            return 0;
         }
     }
 

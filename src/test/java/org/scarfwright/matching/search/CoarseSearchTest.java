@@ -14,6 +14,16 @@ class CoarseSearchTest {
 
     @Test
     void claimsNoMoreThanTryingEverythingFinds() {
+        claimsNoMoreThanTryingEverything(1_000);
+    }
+
+    /** Prices of a rack on which one piece stands for many prove no more of the whole one than is true. */
+    @Test
+    void claimsNoMoreWhereFewPiecesStandForAllAtFirst() {
+        claimsNoMoreThanTryingEverything(1);
+    }
+
+    private static void claimsNoMoreThanTryingEverything(int few) {
         int bounded = 0;
         int improved = 0;
         int met = 0;
@@ -29,7 +39,9 @@ class CoarseSearchTest {
                 continue; // its bound is for plans that fill as much as the plan it begins with
             }
             long before = best.plan().value(Measure.BOOK_VALUE);
-            Optional<Long> bound = new CoarseSearch(new RackModel(problem), NativeSolver.get(), clock, best).run();
+            RackModel model = new RackModel(problem);
+            Optional<Long> bound =
+                    new CoarseSearch(model, new Sellers(model), few, NativeSolver.get(), clock, best).run();
             assertThat(bound).as("seed %d", seed).isPresent();
             long proved = bound.orElseThrow();
             assertThat(proved).as("seed %d", seed).isLessThanOrEqualTo(expected[1]);
@@ -43,7 +55,8 @@ class CoarseSearchTest {
         }
         assertThat(bounded).isGreaterThan(CASES / 2);
         assertThat(improved).as("cases in which the first plan is improved").isPositive();
-        assertThat(met).as("cases in which the best is met").isGreaterThan(bounded * 9 / 10);
+        // Where few stand for all only the layouts met are cut anew, which are too few on a rack this small.
+        assertThat(met).as("cases in which the best is met").isGreaterThan(few == 1 ? bounded / 2 : bounded * 9 / 10);
     }
 
     /** Segments priced together cost no more than each by itself, and no less where no line's limit is felt. */
@@ -77,7 +90,7 @@ class CoarseSearchTest {
             Improver improver = new Improver(problem);
             improver.fill(clock);
             best.offer(improver.plan());
-            long bound = new CoarseSearch(model, NativeSolver.get(), clock, best)
+            long bound = new CoarseSearch(model, new Sellers(model), NativeSolver.get(), clock, best)
                     .run()
                     .orElseThrow();
             long value = best.plan().value(Measure.BOOK_VALUE);
