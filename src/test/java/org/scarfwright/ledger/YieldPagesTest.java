@@ -138,6 +138,28 @@ class YieldPagesTest {
                 .contains(",'=1+1,N1,parts,");
     }
 
+    /** Another sheet than the yield's: places are the text of it that people enter. */
+    @Test
+    void theAgeOfTheRackGoesAlongAsCsv() {
+        rackImport.save("code,wood,length,width,thickness,place\nAGE-1,sapele,500,60,20,=2+2\n"
+                .getBytes(StandardCharsets.UTF_8));
+        assertThat(mvc.get().uri("/yield/age.csv"))
+                .hasStatusOk()
+                .hasHeader("Content-Disposition", "attachment; filename=\"rack-age.csv\"")
+                .bodyText()
+                .startsWith("months,came_from,came_until,pieces,volume_mm3\r\n0,")
+                .hasLineCount(7);
+        assertThat(mvc.get().uri("/yield/age.csv?months=0"))
+                .hasStatusOk()
+                .bodyText()
+                .startsWith("code,length_mm,width_mm,thickness_mm,since,lot,place\r\n")
+                .contains("AGE-1,500.000,60.000,20.000,", ",,'=2+2\r\n");
+        assertThat(mvc.get().uri("/yield/age.csv?months=5"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains("is no age the report has; write one of 0, 1, 3, 6, 12, 24");
+    }
+
     @Test
     void badQuestionsAreRefusedWithWhatWouldBeRight() {
         assertThat(mvc.get().uri("/yield?by=colour&from=soon&to=2026-02-30"))

@@ -8,6 +8,7 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.Piece;
@@ -15,6 +16,10 @@ import org.scarfwright.rack.PieceWords;
 import org.scarfwright.rack.RackAge;
 import org.scarfwright.rack.RackAge.Day;
 import org.scarfwright.web.BarChart;
+import org.scarfwright.web.CsvSheet;
+import org.scarfwright.web.FieldError;
+import org.scarfwright.web.InvalidInputException;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -127,6 +132,38 @@ class AgeController {
                                 .map(p -> new Row(p, PieceWords.size(p)))
                                 .toList());
         return page;
+    }
+
+    /** The bars, or the pieces of one of them. */
+    @GetMapping("/yield/age.csv")
+    ResponseEntity<String> csv(@RequestParam(name = "months", required = false) @Nullable String months) {
+        List<Bar> bars = bars();
+        if (months == null || months.isBlank()) {
+            CsvSheet sheet = new CsvSheet("months", "came_from", "came_until", "pieces", "volume_mm3");
+            bars.forEach(b -> sheet.row(
+                    b.from(), b.first(), b.last(), b.pieces(), b.volume().toMm3()));
+            return YieldController.file("rack-age.csv", sheet.text());
+        }
+        Bar chosen = bars.stream()
+                .filter(b -> String.valueOf(b.from()).equals(months))
+                .findFirst()
+                .orElseThrow(() -> new InvalidInputException(new FieldError(
+                        "/months",
+                        "Months",
+                        months,
+                        "“" + months + "” is no age the report has; write one of "
+                                + BEGINS.stream().map(String::valueOf).collect(Collectors.joining(", ")))));
+        CsvSheet sheet = new CsvSheet("code", "length_mm", "width_mm", "thickness_mm", "since", "lot", "place");
+        age.cameBetween(chosen.first(), chosen.last(), Integer.MAX_VALUE)
+                .forEach(p -> sheet.row(
+                        p.code(),
+                        p.length().length().toMm(),
+                        p.width().length().toMm(),
+                        p.thickness().length().toMm(),
+                        p.since(),
+                        p.lot(),
+                        p.place()));
+        return YieldController.file("rack-age-" + chosen.from() + ".csv", sheet.text());
     }
 
     @GetMapping("/api/yield/age")

@@ -149,7 +149,7 @@ class YieldController {
         return file("yield-rows.csv", YieldCsv.of(yield.all(query.question(), query.key(), figure)));
     }
 
-    private static ResponseEntity<String> file(String name, String text) {
+    static ResponseEntity<String> file(String name, String text) {
         return ResponseEntity.ok()
                 .contentType(CSV)
                 .header("Content-Disposition", "attachment; filename=\"" + name + "\"")

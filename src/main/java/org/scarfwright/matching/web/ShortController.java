@@ -3,12 +3,16 @@ package org.scarfwright.matching.web;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.RunsShort;
 import org.scarfwright.web.ConflictException;
+import org.scarfwright.web.CsvSheet;
 import org.scarfwright.web.NotFoundException;
 import org.springframework.http.HttpStatus;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -62,6 +66,17 @@ class ShortController {
     private static void wrong(ModelAndView page, HttpStatus status, @Nullable String sentence) {
         page.setStatus(status);
         page.addObject("wrong", sentence);
+    }
+
+    @GetMapping("/short.csv")
+    ResponseEntity<String> csv(@RequestParam(name = "design", defaultValue = "") String design) {
+        RunsShort.Answer a = runsShort.more(design);
+        CsvSheet sheet = new CsvSheet("design", "necks", "proved", "free_pieces", "pieces")
+                .row(a.design(), a.necks(), a.proved() ? "yes" : "no", a.free(), String.join(" ", a.pieces()));
+        return ResponseEntity.ok()
+                .contentType(new MediaType("text", "csv", StandardCharsets.UTF_8))
+                .header("Content-Disposition", "attachment; filename=\"runs-short.csv\"")
+                .body(sheet.text());
     }
 
     @GetMapping("/api/short")

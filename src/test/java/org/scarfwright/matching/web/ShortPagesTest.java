@@ -72,6 +72,11 @@ class ShortPagesTest {
                 .bodyJson()
                 .extractingPath("$.necks")
                 .isEqualTo(3);
+        assertThat(mvc.get().uri("/short.csv?design=D-1"))
+                .hasStatusOk()
+                .hasHeader("Content-Disposition", "attachment; filename=\"runs-short.csv\"")
+                .bodyText()
+                .isEqualTo("design,necks,proved,free_pieces,pieces\r\nD-1,3,yes,3,N1 N2 N3\r\n");
     }
 
     @Test
@@ -96,6 +101,7 @@ class ShortPagesTest {
                 .hasStatus(HttpStatus.NOT_FOUND)
                 .bodyText()
                 .contains("There is no design “X-9”.");
+        assertThat(mvc.get().uri("/short.csv?design=X-9")).hasStatus(HttpStatus.NOT_FOUND);
         assertThat(mvc.get().uri("/api/short?design=X-9")).hasStatus(HttpStatus.NOT_FOUND);
         assertThat(mvc.get().uri("/short")).hasStatusOk().bodyText().contains("Plain six-string");
     }
