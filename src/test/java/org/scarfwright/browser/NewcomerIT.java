@@ -157,6 +157,7 @@ class NewcomerIT {
                             "/yield/rows",
                             "/yield/offcuts",
                             "/yield/age",
+                            "/yield/readings",
                             "/short",
                             "/rack/…/cut",
                             "/rack/…/away",

@@ -1,0 +1,117 @@
+package org.scarfwright.rack;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
+import org.springframework.stereotype.Repository;
+import org.springframework.transaction.annotation.Transactional;
+
+@Repository
+class JdbcReadingTrend implements ReadingTrend {
+    private final JdbcClient jdbc;
+
+    JdbcReadingTrend(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Month> months(Question question) {
+        String value = "r." + column(question.measure());
+        return asked(
+                        "select extract(year from r.read_on) as in_year, extract(month from r.read_on) as in_month,"
+                                + " count(*) as readings, min(" + value
+                                + ") as least, percentile_cont(0.5) within group"
+                                + " (order by " + value + ") as middle, max(" + value + ") as most",
+                        question,
+                        null,
+                        " group by extract(year from r.read_on), extract(month from r.read_on)"
+                                + " order by in_year, in_month")
+                .query((rs, n) -> new Month(
+                        YearMonth.of(rs.getInt("in_year"), rs.getInt("in_month")),
+                        rs.getLong("readings"),
+                        rs.getLong("least"),
+                        rs.getBigDecimal("middle"),
+                        rs.getLong("most")))
+                .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<Reading> readings(Question question, @Nullable YearMonth month, int most) {
+        return asked(
+                        "select p.code, r.read_on, r." + column(question.measure()) + " as reading",
+                        question,
+                        month,
+                        " order by r.read_on desc, r.id desc fetch first " + most + " rows only")
+                .query((rs, n) -> new Reading(
+                        rs.getString("code"), rs.getObject("read_on", LocalDate.class), rs.getLong("reading")))
+                .list();
+    }
+
+    private StatementSpec asked(String select, Question question, @Nullable YearMonth month, String then) {
+        String table = question.measure() == Measure.MOISTURE ? "moisture_reading" : "warp_reading";
+        StringBuilder sql = new StringBuilder(select)
+                .append(" from ")
+                .append(table)
+                .append(" r join piece p on p.id = r.piece_id where 1 = 1");
+        if (question.wood() != null) {
+            sql.append(" and p.species_id = :wood");
+        }
+        if (question.lot() != null) {
+            sql.append(" and p.lot_id in (select id from lot where code_key = :lot)");
+        }
+        if (question.piece() != null) {
+            sql.append(" and p.code = :piece");
+        }
+        if (month != null) {
+            sql.append(" and r.read_on between :first and :last");
+        }
+        StatementSpec statement = jdbc.sql(sql.append(then).toString());
+        if (question.wood() != null) {
+            statement = statement.param("wood", question.wood());
+        }
+        if (question.lot() != null) {
+            statement = statement.param("lot", PieceTable.key(question.lot()));
+        }
+        if (question.piece() != null) {
+            statement = statement.param("piece", question.piece());
+        }
+        return month == null
+                ? statement
+                : statement.param("first", month.atDay(1)).param("last", month.atEndOfMonth());
+    }
+
+    private static String column(Measure measure) {
+        return switch (measure) {
+            case MOISTURE -> "mc_hundredths";
+            case BOW -> "bow_um";
+            case CROOK -> "crook_um";
+            case CUP -> "cup_um";
+            case TWIST -> "twist_um";
+        };
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public List<WoodName> woods() {
+        return jdbc.sql(
+                        "select s.id, s.common_name from species s"
+                                + " where exists (select 1 from piece p where p.species_id = s.id) order by s.common_name, s.id")
+                .query((rs, n) -> new WoodName(rs.getString("id"), rs.getString("common_name")))
+                .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<String> lot(String typed) {
+        return jdbc.sql("select code from lot where code_key = :key order by id")
+                .param("key", PieceTable.key(typed))
+                .query(String.class)
+                .optional();
+    }
+}

@@ -1,0 +1,6 @@
+package org.scarfwright.rack;
+
+import org.scarfwright.database.OnDockerPostgres;
+
+@OnDockerPostgres
+class ReadingTrendDockerPostgresTest extends ReadingTrendContract {}

@@ -1,0 +1,6 @@
+package org.scarfwright.rack;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class ReadingTrendEmbeddedPostgresTest extends ReadingTrendContract {}
