@@ -23,8 +23,8 @@ class StylesheetTest {
             if (line.strip().startsWith("@media") && depth > 0) {
                 nested.add(line);
             }
-            for (char c : line.toCharArray()) {
-                depth += c == '{' ? 1 : c == '}' ? -1 : 0;
+            for (int i = 0; i < line.length(); i++) {
+                depth += line.charAt(i) == '{' ? 1 : line.charAt(i) == '}' ? -1 : 0;
             }
             assertThat(depth).as(line).isNotNegative();
         }
