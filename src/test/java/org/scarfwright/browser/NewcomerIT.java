@@ -158,6 +158,7 @@ class NewcomerIT {
                             "/yield/offcuts",
                             "/yield/age",
                             "/yield/readings",
+                            "/yield/flow",
                             "/short",
                             "/rack/…/cut",
                             "/rack/…/away",

@@ -138,6 +138,30 @@ class YieldPagesTest {
                 .contains(",'=1+1,N1,parts,");
     }
 
+    /** 900 × 90 × 25 mm came, 2025 cm³; what became of it adds up. */
+    @Test
+    void allWoodIsFollowedFromTheRackOn() {
+        assertThat(mvc.get().uri("/yield/flow")).hasStatusOk().bodyText().contains("No wood has come to the rack yet.");
+        cutOne(false, "Ada");
+        assertThat(mvc.get().uri("/yield/flow"))
+                .hasStatusOk()
+                .bodyText()
+                .contains(
+                        "Of 2.0 litres that came to the rack, ",
+                        "Shares of 2025.0 cm³ that add up to 100.00 %",
+                        "/yield/rows?by=month&amp;what=parts",
+                        "<svg");
+        assertThat(mvc.get().uri("/yield/flow.csv"))
+                .hasHeader("Content-Disposition", "attachment; filename=\"wood-flow.csv\"")
+                .bodyText()
+                .startsWith("fate,title,volume_mm3,percent\r\nnecks,Parts of necks,");
+        assertThat(mvc.get().uri("/api/yield/flow"))
+                .bodyJson()
+                .extractingPath("$.cameMm3")
+                .asNumber()
+                .satisfies(n -> assertThat(n.doubleValue()).isEqualTo(2_025_000));
+    }
+
     /** Another sheet than the yield's: places are the text of it that people enter. */
     @Test
     void theAgeOfTheRackGoesAlongAsCsv() {

@@ -72,7 +72,7 @@ class ReadingsController {
         page.addObject("measures", MEASURES);
         page.addObject("woods", woods);
         page.addObject("what", word(measure));
-        page.addObject("title", measure.title());
+        page.addObject("measureTitle", measure.title());
         page.addObject("unitName", unit(measure));
         for (String name : List.of("wood", "lot", "piece")) {
             page.addObject(name + "Typed", query.text(name));

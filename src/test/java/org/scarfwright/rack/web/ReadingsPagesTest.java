@@ -71,7 +71,11 @@ class ReadingsPagesTest {
                 .bodyText()
                 .contains(
                         "In 2026-08 the median of 1 reading is 8.0 %, down from 9.5 % in 2026-03.",
-                        "<svg", "Readings of 2026-03", "Mon 30 Mar 2026", "/rack/RP-1")
+                        "<svg",
+                        "Moisture in %; each month opens its readings",
+                        "Readings of 2026-03",
+                        "Mon 30 Mar 2026",
+                        "/rack/RP-1")
                 .doesNotContain("Sat 1 Aug 2026");
         assertThat(mvc.get().uri("/yield/readings?what=bow&piece=rp-1"))
                 .bodyText()

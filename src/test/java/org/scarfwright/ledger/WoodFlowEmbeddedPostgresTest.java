@@ -1,0 +1,6 @@
+package org.scarfwright.ledger;
+
+import org.scarfwright.database.OnEmbeddedPostgres;
+
+@OnEmbeddedPostgres
+class WoodFlowEmbeddedPostgresTest extends WoodFlowContract {}
