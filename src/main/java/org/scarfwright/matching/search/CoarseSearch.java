@@ -34,7 +34,7 @@ final class CoarseSearch {
     /** The bound is near enough to the relaxation when less than one part in so many is missing. */
     private static final long NEAR = 4_000;
     /** The same on a rack so large that the plan stays further from it. */
-    private static final long NEAR_MANY = 400;
+    private static final long NEAR_MANY = 2_000;
     /** The same for prices that are only a beginning. */
     private static final long ROUGH = 40;
 
@@ -43,9 +43,17 @@ final class CoarseSearch {
 
     private static final int FINER = 4;
     /** How far prices may leave those of the coarser rack, in percent of them. */
-    private static final int LOW_PERCENT = 85;
+    private static final int FROM_COARSER_PERCENT = 15;
 
-    private static final int HIGH_PERCENT = 118;
+    /**
+     * Prices of the whole rack, before the last ones.
+     *
+     * @param near see {@link #NEAR}
+     * @param percent how far the prices after them may leave them
+     */
+    private record Stage(long near, int percent) {}
+
+    private static final List<Stage> STAGES = List.of(new Stage(100, 6), new Stage(300, 4));
 
     private static final List<Double> BEGINS = List.of(0.99, 0.6, 0.3);
     private static final int PATIENCE = 60;
@@ -111,15 +119,24 @@ final class CoarseSearch {
         Guide guide = new Guide(new long[model.supplies], sellers.prices());
         Prices first = null;
         for (int oneIn = coarsest(); oneIn > 1 && !own.over(); oneIn /= FINER) {
-            Rounds rounds = new Rounds(new PriceBound(model, true, oneIn), oneIn, guide, own);
-            first = rounds.run(ROUGH);
-            if (first != null) {
-                guide = Guide.near(first);
+            Prices found = new Rounds(new PriceBound(model, true, oneIn), oneIn, guide, own).run(ROUGH);
+            if (found != null) {
+                first = found;
+                guide = Guide.near(first, FROM_COARSER_PERCENT);
             }
         }
         if (first != null) {
             // Whatever is left of the time, these prove something, and what is cheap at them is worth having.
             prove(first, pool);
+        }
+        if (many()) {
+            for (Stage stage : STAGES) {
+                Prices better = new Rounds(pricing, 1, guide, own).run(stage.near());
+                if (better != null) {
+                    first = better;
+                    guide = Guide.near(first, stage.percent());
+                }
+            }
         }
         Prices last = new Rounds(pricing, 1, guide, own).run(many() ? NEAR_MANY : NEAR);
         return last == null ? first : last;
@@ -151,13 +168,13 @@ final class CoarseSearch {
      */
     @SuppressWarnings("ArrayRecordComponent") // handed over once and never compared
     private record Guide(long[] low, long[] high) {
-        static Guide near(Prices prices) {
+        static Guide near(Prices prices, int percent) {
             long[] low = new long[prices.supply().length];
             long[] high = new long[low.length];
             for (int s = 0; s < low.length; s++) {
                 long cents = prices.supply()[s] / Prices.ONE;
-                low[s] = cents * LOW_PERCENT / 100;
-                high[s] = cents * HIGH_PERCENT / 100 + 1;
+                low[s] = cents * (100 - percent) / 100;
+                high[s] = cents * (100 + percent) / 100 + 1;
             }
             return new Guide(low, high);
         }
@@ -198,7 +215,7 @@ final class CoarseSearch {
                     }
                     List<SiteLayout> found = new ArrayList<>();
                     Prices now = master.prices(relaxed.duals());
-                    take(now, rack.price(now, filled(), found), relaxed);
+                    take(now, rack.price(now, filled(), layouts, found), relaxed);
                     found.removeIf(x -> !layouts.add(x));
                     master.add(found);
                     double gap = relaxed.bound() * Prices.ONE - highest;

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.RackModel.Bundle;
 import org.scarfwright.matching.search.RackModel.Flow;
@@ -133,6 +134,11 @@ final class PriceBound {
      * @return the bound times {@link Prices#ONE}
      */
     long price(Prices with, long needed, List<SiteLayout> into) {
+        return price(with, needed, Set.of(), into);
+    }
+
+    /** @param known layouts that need not be told of again */
+    long price(Prices with, long needed, Set<SiteLayout> known, List<SiteLayout> into) {
         prices = with;
         scaled = with.level() == Measure.BOOK_VALUE ? Math.multiplyExact(with.filled(), needed) : 0;
         if (sorts.isEmpty()) {
@@ -144,7 +150,7 @@ final class PriceBound {
                 bundleBest[b.index()] = best;
             }
         } else {
-            priceTogether(into);
+            priceTogether(known, into);
         }
         for (Bundle b : model.bundles) {
             scaled = Math.addExact(scaled, Math.multiplyExact(bundleBest[b.index()], (long) b.count() * oneIn));
@@ -250,7 +256,7 @@ final class PriceBound {
         return result;
     }
 
-    private void priceTogether(List<SiteLayout> into) {
+    private void priceTogether(Set<SiteLayout> known, List<SiteLayout> into) {
         boolean[] wanted = wanted();
         for (List<Site> sort : sorts) {
             Site longest = null;
@@ -291,7 +297,7 @@ final class PriceBound {
         for (Prepared r : welcome) {
             for (Site s : r.sites()) {
                 SiteLayout x = siteCheapest[s.index()];
-                if (x != null && taken[sortOfSite[s.index()]]++ < MOST_OF_A_SORT) {
+                if (x != null && !known.contains(x) && taken[sortOfSite[s.index()]]++ < MOST_OF_A_SORT) {
                     into.add(x);
                 }
             }
