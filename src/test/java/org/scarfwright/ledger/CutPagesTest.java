@@ -206,6 +206,10 @@ class CutPagesTest {
     void aPieceIsCutOverTwoDaysAndTheBooksOfThePlanComeOut() {
         CutRecording.Recorded first = recording.record(code, Long.parseLong(seen()), List.of(1), Map.of());
         assertThat(rack.find(code).orElseThrow().state()).isEqualTo(PieceState.AT_BENCH);
+        assertThat(mvc.get().uri("/match/" + plan.id()))
+                .hasStatusOk()
+                .bodyText()
+                .contains("The piece changed since this plan was made, so it is not drawn.");
         assertThat(recording.propose(code, List.of()).sections())
                 .extracting(CutRecording.Section::cut)
                 .containsExactly(true, false);
