@@ -24,6 +24,12 @@ public record Act(
         Instant at,
         String who,
         String detail) {
+    /** The same with when and by whom. */
+    Act by(Instant moment, String person) {
+        return new Act(
+                entry, position, kind, pieceCode, volumeBefore, volumeAfter, planId, moment, person, detail);
+    }
+
     /** Positive where volume came in, negative where it went out. */
     public Volume change() {
         return volumeAfter.minus(volumeBefore);

@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -278,16 +279,50 @@ class EntryTable {
                         .single();
     }
 
-    /** The newest first. */
-    List<Act> acts(String piece, int most, long skipped) {
-        return jdbc.sql("select a.*, e.acted_at, e.who from act a join entry e on e.id = a.entry_id"
-                        + (piece.isEmpty() ? "" : " where a.piece_code = :piece")
-                        + " order by a.entry_id desc, a.position desc limit :most offset :skipped")
+    /**
+     * Acts older than a place, the newest first, or newer than it, the oldest first. Only then is what they belong to looked up:
+     * the two tables joined would be sorted whole.
+     */
+    List<Act> acts(String piece, Ledger.From from, int most) {
+        List<Row> rows = jdbc.sql("select entry_id, position, kind, piece_code, volume_before_um3, volume_after_um3,"
+                        + " plan_id, detail from act where "
+                        + (piece.isEmpty() ? "" : "piece_code = :piece and ")
+                        + (from.older()
+                                ? "entry_id <= :entry and (entry_id < :entry or position < :position)"
+                                        + " order by entry_id desc, position desc"
+                                : "entry_id >= :entry and (entry_id > :entry or position > :position)"
+                                        + " order by entry_id, position")
+                        + " limit :most")
                 .param("piece", piece)
+                .param("entry", from.spot().entry())
+                .param("position", from.spot().position())
                 .param("most", most)
-                .param("skipped", skipped)
-                .query((rs, n) -> act(rs, moment(rs), rs.getString("who")))
+                .query((rs, n) -> new Row(rs.getLong("entry_id"), act(rs, Instant.EPOCH, "")))
                 .list();
+        if (rows.isEmpty()) {
+            return List.of();
+        }
+        Map<Long, Made> made = new HashMap<>();
+        jdbc.sql("select id, acted_at, who from entry where id in (:ids) order by id")
+                .param("ids", rows.stream().map(Row::entry).distinct().toList())
+                .query(rs -> {
+                    made.put(rs.getLong("id"), new Made(moment(rs), rs.getString("who")));
+                });
+        return rows.stream()
+                .map(r -> r.act().by(Objects.requireNonNull(made.get(r.entry())).at(), Objects.requireNonNull(made.get(r.entry())).who()))
+                .toList();
+    }
+
+    private record Row(long entry, Act act) {}
+
+    private record Made(Instant at, String who) {}
+
+    /** The first entry from a moment on. */
+    Optional<Long> firstFrom(Instant moment) {
+        return jdbc.sql("select id from entry where acted_at >= :moment order by acted_at, id limit 1")
+                .param("moment", moment.atOffset(ZoneOffset.UTC))
+                .query(Long.class)
+                .optional();
     }
 
     Optional<Entry> entry(long id) {

@@ -2,8 +2,10 @@ package org.scarfwright.ledger;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -40,6 +42,9 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 class JdbcLedger implements Ledger, PieceHistory {
     private static final int LONGEST_NAME = 120;
+
+    /** After every act there can be. */
+    private static final Spot NOW = new Spot(Long.MAX_VALUE, 1);
 
     /** Longest time that is the same on both databases. */
     private static final ChronoUnit FINEST = ChronoUnit.MICROS;
@@ -122,21 +127,56 @@ class JdbcLedger implements Ledger, PieceHistory {
 
     @Override
     @Transactional(readOnly = true)
-    public ActList acts(@Nullable String pieceCode, int page, int size) {
-        int onPage = Math.max(1, Math.min(size, LARGEST_PAGE));
-        String code = pieceCode == null
-                ? ""
-                : pieceCode.strip().toUpperCase(Locale.ROOT).replace("\0", "");
-        long total = table.count(code);
-        int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
-        int shown = Math.max(1, Math.min(page, pages));
-        return new ActList(table.acts(code, onPage, (long) (shown - 1) * onPage), shown, pages, total);
+    public ActList newest(@Nullable String pieceCode, int size) {
+        return list(code(pieceCode), new From(NOW, true), size);
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public ActList acts(@Nullable String pieceCode, From from, int size) {
+        return list(code(pieceCode), from, size);
+    }
+
+    private static String code(@Nullable String typed) {
+        return typed == null ? "" : typed.strip().toUpperCase(Locale.ROOT).replace("\0", "");
+    }
+
+    private ActList list(String code, From from, int size) {
+        int most = Math.max(1, Math.min(size, LARGEST_PAGE));
+        // One more than asked for tells whether there are more.
+        List<Act> found = table.acts(code, from, most + 1);
+        if (!from.older() && found.size() <= most) {
+            return list(code, new From(NOW, true), size);
+        }
+        List<Act> shown = new ArrayList<>(found.subList(0, Math.min(most, found.size())));
+        if (!from.older()) {
+            Collections.reverse(shown);
+        }
+        boolean isOlder = !from.older() || found.size() > most;
+        boolean isNewer = !shown.isEmpty()
+                && !table.acts(code, new From(spot(shown.get(0)), false), 1).isEmpty();
+        return new ActList(
+                shown,
+                table.count(code),
+                isNewer ? spot(shown.get(0)) : null,
+                isOlder ? spot(shown.get(shown.size() - 1)) : null);
+    }
+
+    private static Spot spot(Act act) {
+        return new Spot(act.entry(), act.position());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Spot> after(LocalDate day) {
+        return table.firstFrom(day.plusDays(1).atStartOfDay(clock.getZone()).toInstant())
+                .map(id -> new Spot(id, 1));
     }
 
     @Override
     @Transactional(readOnly = true)
     public List<Entry> of(String code) {
-        return acts(code, 1, LARGEST_PAGE).acts().stream()
+        return newest(code, LARGEST_PAGE).acts().stream()
                 .map(a -> new Entry(a.entry(), a.at(), a.who(), ActWords.kind(a.kind()), a.detail()))
                 .toList();
     }

@@ -1,7 +1,10 @@
 package org.scarfwright.ledger;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.NotFoundException;
@@ -15,11 +18,24 @@ public interface Ledger {
     int UNDOABLE = 50;
 
     /**
+     * The newest acts.
+     *
      * @param pieceCode only acts on this piece; empty for all
-     * @param page counted from 1; a page past the end is the last one
-     * @param size acts on a page, 1 to {@link #LARGEST_PAGE}
+     * @param size acts at most, 1 to {@link #LARGEST_PAGE}
      */
-    ActList acts(@Nullable String pieceCode, int page, int size);
+    ActList newest(@Nullable String pieceCode, int size);
+
+    /**
+     * Acts that stand next to one of them, so that a page deep in a long ledger is found as fast as the first.
+     *
+     * @param pieceCode only acts on this piece; empty for all
+     * @param from where to go from; where nothing newer fills a page, the newest are given
+     * @param size acts at most, 1 to {@link #LARGEST_PAGE}
+     */
+    ActList acts(@Nullable String pieceCode, From from, int size);
+
+    /** The place from which a day and everything before it is older; empty when nothing came after that day. */
+    Optional<Spot> after(LocalDate day);
 
     Optional<Entry> entry(long id);
 
@@ -44,14 +60,36 @@ public interface Ledger {
      */
     Entry undo(long id, String who, String why);
 
+    /** Where an act stands: number of its entry and its place in it; written 57.2, or 57 for the first of its entry. */
+    record Spot(long entry, int position) {
+        private static final Pattern FORM = Pattern.compile("([1-9]\\d{0,17})(?:\\.([1-9]\\d{0,8}))?");
+
+        public static Optional<Spot> read(String text) {
+            Matcher m = FORM.matcher(text.strip());
+            return m.matches()
+                    ? Optional.of(new Spot(
+                            Long.parseLong(m.group(1)), m.group(2) == null ? 1 : Integer.parseInt(m.group(2))))
+                    : Optional.empty();
+        }
+
+        @Override
+        public String toString() {
+            return position == 1 ? String.valueOf(entry) : entry + "." + position;
+        }
+    }
+
+    /** @param older away from now; else toward it */
+    record From(Spot spot, boolean older) {}
+
     /**
-     * One page of acts, the newest first.
+     * Some acts, the newest first.
      *
-     * @param page counted from 1
-     * @param pages at least 1
-     * @param total acts on all pages
+     * @param total acts there are, shown or not
+     * @param newer where newer ones begin; empty when there are none
+     * @param older where older ones begin; empty when there are none
      */
-    record ActList(List<Act> acts, int page, int pages, long total) {
+    record ActList(
+            List<Act> acts, long total, @Nullable Spot newer, @Nullable Spot older) {
         public ActList {
             acts = List.copyOf(acts);
         }

@@ -30,10 +30,13 @@ class NightlyCheck {
     /** When nobody works; choice of this program. */
     private static final LocalTime NIGHT = LocalTime.of(3, 0);
 
+    /** Longer than any ledger takes. */
+    private static final Duration LONGEST = Duration.ofHours(12);
+
     private final Verification verification;
     private final Clock clock;
     private final ScheduledExecutorService thread = Executors.newSingleThreadScheduledExecutor(work -> {
-        Thread t = new Thread(work, "ledger-check");
+        Thread t = new Thread(work, "ledger-check-waits");
         t.setDaemon(true);
         return t;
     });
@@ -78,8 +81,10 @@ class NightlyCheck {
 
     private void check() {
         try {
-            Verification.Report report = verification.run();
-            if (report.isSound()) {
+            Verification.Report report = verification.begin(LONGEST).orElse(null);
+            if (report == null) {
+                LOG.error("The ledger is still being gone through after {}.", LONGEST);
+            } else if (report.isSound()) {
                 LOG.info("The ledger is sound: {} entries, {} pieces.", report.entries(), report.pieces());
             } else {
                 LOG.error(

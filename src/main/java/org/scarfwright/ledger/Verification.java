@@ -13,11 +13,30 @@ public interface Verification {
     /** How many faults a report names; the others are only counted. */
     int MOST_NAMED = 200;
 
-    /** Goes through everything, in one snapshot, while others go on working. */
+    /** Goes through everything, in one snapshot, while others go on working, and waits until it is done. */
     Report run();
+
+    /**
+     * Begins to go through everything, on a thread of its own; does nothing where that was begun already.
+     *
+     * @param patience how long to wait for the end at the most
+     * @return what came of it; empty when it is not done yet
+     */
+    Optional<Report> begin(Duration patience);
+
+    /** How far it is; empty when nobody is going through it. */
+    Optional<Going> going();
 
     /** What came of the last time; empty until the program has gone through it once since it started. */
     Optional<Report> last();
+
+    /**
+     * On its way.
+     *
+     * @param entries that were read
+     * @param of how many there were when it was begun
+     */
+    record Going(Instant begun, long entries, long of) {}
 
     /**
      * What was found.

@@ -1,5 +1,6 @@
 package org.scarfwright.ledger;
 
+import jakarta.annotation.PreDestroy;
 import java.math.BigInteger;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
@@ -19,6 +20,12 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.StoredEntry.StoredAct;
@@ -29,8 +36,9 @@ import org.scarfwright.rack.PieceChanged;
 import org.scarfwright.rack.PieceDocuments;
 import org.scarfwright.rack.Pieces;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Isolation;
-import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Reads the entries some hundred at a time and remembers of each piece only its volume and a digest of its state, so that a
@@ -44,13 +52,30 @@ class Verifier implements Verification {
     private final PieceDocuments documents;
     private final Pieces pieces;
     private final Clock clock;
+    private final TransactionTemplate snapshot;
     private final AtomicReference<@Nullable Report> last = new AtomicReference<>();
+    private final AtomicReference<@Nullable Going> going = new AtomicReference<>();
+    private final ExecutorService thread = Executors.newSingleThreadExecutor(work -> {
+        Thread t = new Thread(work, "ledger-check");
+        t.setDaemon(true);
+        return t;
+    });
 
-    Verifier(EntryTable table, PieceDocuments documents, Pieces pieces, Clock clock) {
+    private @Nullable Future<Report> begun;
+
+    Verifier(
+            EntryTable table,
+            PieceDocuments documents,
+            Pieces pieces,
+            Clock clock,
+            PlatformTransactionManager transactions) {
         this.table = table;
         this.documents = documents;
         this.pieces = pieces;
         this.clock = clock;
+        this.snapshot = new TransactionTemplate(transactions);
+        snapshot.setReadOnly(true);
+        snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
     }
 
     @Override
@@ -59,11 +84,48 @@ class Verifier implements Verification {
     }
 
     @Override
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+    public Optional<Going> going() {
+        return Optional.ofNullable(going.get());
+    }
+
+    @Override
     public Report run() {
-        Report report = new Pass().report();
-        last.set(report);
-        return report;
+        try {
+            Report report = Objects.requireNonNull(
+                    snapshot.execute(status -> new Pass().report()), "the pass gives a report");
+            last.set(report);
+            return report;
+        } finally {
+            going.set(null);
+        }
+    }
+
+    @Override
+    public Optional<Report> begin(Duration patience) {
+        try {
+            return Optional.of(running().get(patience.toMillis(), TimeUnit.MILLISECONDS));
+        } catch (TimeoutException e) {
+            return Optional.empty();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            return Optional.empty();
+        } catch (ExecutionException e) {
+            throw new IllegalStateException("the ledger could not be gone through", e.getCause());
+        }
+    }
+
+    private synchronized Future<Report> running() {
+        Future<Report> now = begun;
+        if (now == null || now.isDone()) {
+            now = thread.submit(this::run);
+            begun = now;
+        }
+        return now;
+    }
+
+    @PreDestroy
+    void stop() {
+        thread.shutdownNow();
     }
 
     /** Half of a SHA-256: enough to tell states apart. */
@@ -107,6 +169,7 @@ class Verifier implements Verification {
 
         Report report() {
             EntryTable.Head head = table.head();
+            going.set(new Going(begun, 0, head.entry()));
             String before = EntryHash.FIRST;
             long seen = 0;
             OptionalLong end = table.nextEnd(seen, AT_ONCE);
@@ -119,6 +182,7 @@ class Verifier implements Verification {
                     before = entry.hash();
                     seen = entry.id();
                 }
+                going.set(new Going(begun, seen, head.entry()));
                 end = table.nextEnd(seen, AT_ONCE);
             }
             if (head.entry() != seen) {

@@ -129,7 +129,7 @@ abstract class AlteredLedgerContract {
                         "Kit",
                         "why",
                         "Try."));
-        ledger.undo(ledger.acts("AL-3", 1, 1).acts().get(0).entry(), "Kit", "Not this.");
+        ledger.undo(ledger.newest("AL-3", 1).acts().get(0).entry(), "Kit", "Not this.");
         recording.record(
                 "AL-2",
                 rack.find("AL-2").orElseThrow().version(),

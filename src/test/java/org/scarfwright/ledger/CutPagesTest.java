@@ -131,7 +131,7 @@ class CutPagesTest {
     }
 
     private Entry newest() {
-        return ledger.entry(ledger.acts(code, 1, 1).acts().get(0).entry()).orElseThrow();
+        return ledger.entry(ledger.newest(code, 1).acts().get(0).entry()).orElseThrow();
     }
 
     @Test
@@ -242,7 +242,7 @@ class CutPagesTest {
 
     @Test
     void badInputComesBackAsTypedWithASentenceAndNothingIsSaved() {
-        long before = ledger.acts("", 1, 1).total();
+        long before = ledger.newest("", 1).total();
         assertThat(post(
                         "/rack/" + code + "/cut",
                         "seen",
@@ -283,7 +283,7 @@ class CutPagesTest {
         // The figures shown were those of both sections: they are shown anew before anything is kept.
         assertThat(post("/rack/" + code + "/cut", "seen", seen(), "shown", shown(), "section-1", "true"))
                 .hasStatusOk();
-        assertThat(ledger.acts("", 1, 1).total()).isEqualTo(before);
+        assertThat(ledger.newest("", 1).total()).isEqualTo(before);
     }
 
     @Test

@@ -120,7 +120,7 @@ final class Deeds {
                         "Kit",
                         "Split.");
             case UNDO -> {
-                List<Act> acts = ledger.acts("", 1, 12).acts();
+                List<Act> acts = ledger.newest("", 12).acts();
                 ledger.undo(acts.get(random.nextInt(acts.size())).entry(), "", "Not this.");
             }
         }

@@ -102,7 +102,7 @@ abstract class EarlierActsContract {
         assertThat(verification.run().faults()).isEmpty();
         assertThat(verification.run().entries()).isEqualTo(1_204 + 3);
         assertThat(ledger.balance().closes()).isTrue();
-        List<Act> acts = ledger.acts("E-2", 1, 10).acts();
+        List<Act> acts = ledger.newest("E-2", 10).acts();
         assertThat(acts)
                 .extracting(Act::kind)
                 .containsExactly(PieceChanged.Kind.CARRIED, PieceChanged.Kind.RESERVED, PieceChanged.Kind.BOUGHT);
@@ -112,10 +112,10 @@ abstract class EarlierActsContract {
 
         Piece piece = rack.find("E-1").orElseThrow();
         pieces.change(piece, PieceWords.cells(piece).put(PieceField.PLACE, "Bay 3"), LengthUnit.MM);
-        ledger.undo(ledger.acts("E-1", 1, 1).acts().get(0).entry(), "", "");
+        ledger.undo(ledger.newest("E-1", 1).acts().get(0).entry(), "", "");
         assertThat(rack.find("E-1").orElseThrow().place()).isNull();
         assertThat(verification.run().faults()).isEmpty();
-        assertThat(ledger.refusal(ledger.acts("E-1", 1, 10).acts().get(2).entry()))
+        assertThat(ledger.refusal(ledger.newest("E-1", 10).acts().get(2).entry()))
                 .hasValueSatisfying(s -> assertThat(s).contains("only wrote down what was there already"));
     }
 }

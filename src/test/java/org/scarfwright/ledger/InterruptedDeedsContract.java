@@ -108,7 +108,7 @@ abstract class InterruptedDeedsContract {
     }
 
     private long newest() {
-        return ledger.acts("", 1, 1).acts().get(0).entry();
+        return ledger.newest("", 1).acts().get(0).entry();
     }
 
     /** A plan that makes one neck from one piece, P-1. */
@@ -262,7 +262,7 @@ abstract class InterruptedDeedsContract {
         }
         assertThat(failures).isGreaterThan(250);
         assertThat(Set.copyOf(
-                        ledger.acts("", 1, 50).acts().stream().map(Act::entry).toList()))
+                        ledger.newest("", 50).acts().stream().map(Act::entry).toList()))
                 .as("one entry for each deed, and one for the plan's piece")
                 .hasSize(deeds.size() + 1);
     }

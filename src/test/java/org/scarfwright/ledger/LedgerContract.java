@@ -9,12 +9,16 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 import java.lang.reflect.Method;
 import java.math.BigInteger;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
 import org.hamcrest.Matchers;
 import org.junit.jupiter.api.Test;
+import org.scarfwright.ledger.Ledger.ActList;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.Doing;
@@ -63,6 +67,9 @@ abstract class LedgerContract {
     @Autowired
     MockMvc mvc;
 
+    @Autowired
+    Clock clock;
+
     private Piece add(String code, String length) {
         return pieces.add(
                 new PieceCells()
@@ -75,7 +82,7 @@ abstract class LedgerContract {
     }
 
     private List<Act> acts(String code) {
-        return ledger.acts(code, 1, 50).acts();
+        return ledger.newest(code, 50).acts();
     }
 
     @Test
@@ -182,7 +189,7 @@ abstract class LedgerContract {
     @Test
     void nothingInTheRoomChangesOrRemovesAnEntry() {
         assertThat(Stream.of(Ledger.class.getMethods()).map(Method::getName))
-                .containsOnly("acts", "entry", "lines", "balance", "refusal", "undo");
+                .containsOnly("acts", "newest", "after", "entry", "lines", "balance", "refusal", "undo");
     }
 
     @Test
@@ -197,9 +204,15 @@ abstract class LedgerContract {
                 .andExpect(status().isOk())
                 .andExpect(jsonPath("$.closes").value(true))
                 .andExpect(jsonPath("$.unexplainedMm3").value(0.0));
-        mvc.perform(get("/api/ledger").param("page", "nought"))
+        mvc.perform(get("/api/ledger").param("before", "nought"))
                 .andExpect(status().isUnprocessableContent())
-                .andExpect(jsonPath("$.errors[0].pointer").value("/page"));
+                .andExpect(jsonPath("$.errors[0].pointer").value("/before"))
+                .andExpect(jsonPath("$.errors[0].message")
+                        .value("Before is no place in the ledger; write an entry’s number, or one of its acts, for"
+                                + " example 57 or 57.2."));
+        mvc.perform(get("/api/ledger").param("before", "5").param("after", "2"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(jsonPath("$.errors[0].pointer").value("/after"));
         mvc.perform(get("/api/ledger").param("size", "501"))
                 .andExpect(status().isUnprocessableContent())
                 .andExpect(jsonPath("$.errors[0].message").value("Size is not a number from 1 to 500."));
@@ -213,8 +226,74 @@ abstract class LedgerContract {
                 .andExpect(status().isOk())
                 .andExpect(content().string(Matchers.containsString("The books close.")))
                 .andExpect(content().string(Matchers.containsString("Added to the rack: 640 mm × 70 mm × 22 mm.")));
-        mvc.perform(get("/ledger").param("piece", "<b>\0").param("page", "-3"))
+        mvc.perform(get("/ledger").param("piece", "<b>\0").param("before", "-3"))
                 .andExpect(status().isOk())
                 .andExpect(content().string(Matchers.not(Matchers.containsString("<b>"))));
+        mvc.perform(get("/ledger").param("until", "<b>yesterday"))
+                .andExpect(status().isUnprocessableContent())
+                .andExpect(content().string(Matchers.containsString("&lt;b&gt;yesterday")))
+                .andExpect(content().string(Matchers.containsString("is not a day; write for example 2026-11-30")));
+    }
+
+    /** The order and the number of all acts are those the database itself gives when asked for everything. */
+    @Test
+    void everyActIsFoundGoingToOlderOnesAndBackToNewerOnes() throws Exception {
+        rackImport.save("""
+                code,wood,length,width,thickness,unit
+                KS-1,sapele,700,70,22,mm
+                KS-2,sapele,700,70,22,mm
+                KS-3,sapele,700,70,22,mm
+                KS-4,sapele,700,70,22,mm
+                """.getBytes(StandardCharsets.UTF_8));
+        for (int i = 5; i < 12; i++) {
+            add("KS-" + i, "640");
+        }
+        for (String piece : List.of("", "KS-2")) {
+            List<String> all = jdbc.sql("select entry_id, position from act where piece_code like :piece"
+                            + " order by entry_id desc, position desc")
+                    .param("piece", piece.isEmpty() ? "%" : piece)
+                    .query((rs, n) -> rs.getLong(1) + "." + rs.getInt(2))
+                    .list();
+            for (int size : List.of(1, 3, 500)) {
+                List<String> older = new ArrayList<>();
+                ActList page = ledger.newest(piece, size);
+                assertThat(page.newer()).isNull();
+                while (true) {
+                    assertThat(page.total()).isEqualTo(all.size());
+                    older.addAll(spots(page));
+                    if (page.older() == null) {
+                        break;
+                    }
+                    page = ledger.acts(piece, new Ledger.From(page.older(), true), size);
+                }
+                assertThat(older).isEqualTo(all);
+                List<String> newer = new ArrayList<>(spots(page));
+                while (page.newer() != null && newer.size() + size <= all.size()) {
+                    page = ledger.acts(piece, new Ledger.From(page.newer(), false), size);
+                    newer.addAll(0, spots(page));
+                }
+                assertThat(newer).isEqualTo(all.subList(all.size() - newer.size(), all.size()));
+            }
+        }
+        String oldest = mvc.perform(get("/ledger").param("before", "2"))
+                .andExpect(status().isOk())
+                .andReturn()
+                .getResponse()
+                .getContentAsString(StandardCharsets.UTF_8);
+        assertThat(oldest).contains("Newest", "Newer").doesNotContain("Older");
+    }
+
+    private static List<String> spots(ActList page) {
+        return page.acts().stream().map(a -> a.entry() + "." + a.position()).toList();
+    }
+
+    @Test
+    void aDayShowsWhatHappenedUntilItsEnd() {
+        add("LG-9", "640");
+        LocalDate today = LocalDate.now(clock);
+        assertThat(ledger.after(today)).isEmpty();
+        Ledger.Spot first = ledger.after(LocalDate.of(1900, 1, 1)).orElseThrow();
+        assertThat(first.entry()).isEqualTo(jdbc.sql("select min(id) from entry").query(Long.class).single());
+        assertThat(ledger.acts("", new Ledger.From(first, true), 5).acts()).isEmpty();
     }
 }

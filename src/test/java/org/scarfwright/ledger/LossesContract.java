@@ -218,7 +218,7 @@ abstract class LossesContract {
         List<String> freed = plans.giveUp(new PlannedNeck(second.id(), "O-2", 1), "Ada", "A knot came out.")
                 .freed();
         assertThat(freed).isNotEmpty();
-        Act act = ledger.acts(freed.get(0), 1, 1).acts().get(0);
+        Act act = ledger.newest(freed.get(0), 1).acts().get(0);
         assertThat(act.kind()).isEqualTo(PieceChanged.Kind.RELEASED);
         assertThat(act.detail()).isEqualTo("Released from plan " + second.id() + ": O-2 no. 1 is given up.");
         Entry entry = ledger.entry(act.entry()).orElseThrow();
@@ -290,7 +290,7 @@ abstract class LossesContract {
 
     @Test
     void aPartCutWrongIsWasteFromTheStart() {
-        Entry cut = ledger.entry(ledger.acts("N1", 1, 1).acts().get(0).entry()).orElseThrow();
+        Entry cut = ledger.entry(ledger.newest("N1", 1).acts().get(0).entry()).orElseThrow();
         ledger.undo(cut.id(), "", "");
         CutRecording.Recorded recorded = recording.record(
                 "N1",
@@ -305,7 +305,7 @@ abstract class LossesContract {
 
     @Test
     void refusesWithASentenceAndSavesNothing() {
-        long before = ledger.acts("", 1, 1).total();
+        long before = ledger.newest("", 1).total();
         assertThatThrownBy(() -> losses.writeOff(neck, List.of(), "", ""))
                 .isInstanceOf(InvalidInputException.class)
                 .hasMessage("Parts are none; name the neck, the head or both. Why is empty; write in a few words what"
@@ -323,7 +323,7 @@ abstract class LossesContract {
                 .hasMessageContaining("Piece N1 is used up already.")
                 .hasMessageContaining("Piece X1 was changed since")
                 .hasMessageEndingWith("Nothing was saved.");
-        assertThat(ledger.acts("", 1, 1).total()).isEqualTo(before);
+        assertThat(ledger.newest("", 1).total()).isEqualTo(before);
     }
 
     @Test

@@ -148,7 +148,7 @@ abstract class OffcutsContract {
                         .param("why", "Nobody wants them."))
                 .hasStatus(HttpStatus.FOUND);
         Entry entry =
-                ledger.entry(ledger.acts("OF-1", 1, 1).acts().get(0).entry()).orElseThrow();
+                ledger.entry(ledger.newest("OF-1", 1).acts().get(0).entry()).orElseThrow();
         assertThat(entry.acts()).extracting(Act::pieceCode).containsExactly("OF-1", "OF-2");
         assertThat(unwanted(0)).containsExactly("OF-3");
         ledger.undo(entry.id(), "Kit", "They are wanted after all.");

@@ -160,7 +160,7 @@ abstract class RandomDeedsContract {
     }
 
     private long end() {
-        return ledger.acts("", 1, 1).acts().stream()
+        return ledger.newest("", 1).acts().stream()
                 .mapToLong(Act::entry)
                 .findFirst()
                 .orElse(0);

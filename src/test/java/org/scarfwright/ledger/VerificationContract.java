@@ -130,7 +130,7 @@ abstract class VerificationContract {
     void takingACutBackPutsThePieceBackAndTakesItsRestsAway() {
         Piece before = add("VF-3");
         Cutting.Made made = crosscut(before);
-        long entry = ledger.acts("VF-3", 1, 1).acts().get(0).entry();
+        long entry = ledger.newest("VF-3", 1).acts().get(0).entry();
         Entry undone = ledger.undo(entry, "Kit", "Wrong piece.");
         assertThat(undone.undoes()).isEqualTo(entry);
         assertThat(undone.why()).isEqualTo("Wrong piece.");
@@ -155,7 +155,7 @@ abstract class VerificationContract {
     @Test
     void takingBackIsRefusedWhereLaterEntriesBuildOnIt() {
         Piece piece = add("VF-4");
-        long first = ledger.acts("VF-4", 1, 1).acts().get(0).entry();
+        long first = ledger.newest("VF-4", 1).acts().get(0).entry();
         pieces.change(piece, PieceWords.cells(piece).put(PieceField.PLACE, "Bay 9"), LengthUnit.MM);
         assertThatThrownBy(() -> ledger.undo(first, "", ""))
                 .isInstanceOf(ConflictException.class)
@@ -171,7 +171,7 @@ abstract class VerificationContract {
     @Test
     void onlyTheLastFiftyOfAPersonCanBeTakenBack() {
         add("VF-5");
-        long first = ledger.acts("VF-5", 1, 1).acts().get(0).entry();
+        long first = ledger.newest("VF-5", 1).acts().get(0).entry();
         for (int i = 0; i < 49; i++) {
             add("VF5-" + i);
         }
@@ -187,10 +187,10 @@ abstract class VerificationContract {
         add("VF-6");
         Piece other = add("VF-7");
         pieces.change(other, PieceWords.cells(other).put(PieceField.LOT_READY_ON, "2026-12-24"), LengthUnit.MM);
-        assertThat(ledger.acts("VF-6", 1, 1).acts().get(0).detail())
+        assertThat(ledger.newest("VF-6", 1).acts().get(0).detail())
                 .isEqualTo("The day its lot is ready changed with another piece of the lot.");
         assertThat(verification.run().faults()).isEmpty();
-        ledger.undo(ledger.acts("VF-6", 1, 1).acts().get(0).entry(), "", "");
+        ledger.undo(ledger.newest("VF-6", 1).acts().get(0).entry(), "", "");
         assertThat(rack.find("VF-6").orElseThrow().lotReadyOn()).isNull();
         assertThat(verification.run().faults()).isEmpty();
     }
@@ -198,7 +198,7 @@ abstract class VerificationContract {
     @Test
     void aReservedPieceIsOutOfReachOfTakingBackWhatMadeIt() {
         Piece piece = add("VF-8");
-        long entry = ledger.acts("VF-8", 1, 1).acts().get(0).entry();
+        long entry = ledger.newest("VF-8", 1).acts().get(0).entry();
         rack.reserve(77, List.of(new Rack.PieceStamp("VF-8", piece.version())));
         assertThat(ledger.refusal(entry).orElseThrow()).contains("(reserved, by the shop) came after it");
         assertThat(ledger.refusal(entry + 1))
@@ -221,7 +221,7 @@ abstract class VerificationContract {
         assertThat(rack.find("VF-10").orElseThrow().state()).isEqualTo(PieceState.SOLD);
         assertThat(verification.run().faults()).isEmpty();
         assertThat(ledger.balance().closes()).isTrue();
-        ledger.undo(ledger.acts("VF-9", 1, 1).acts().get(0).entry(), "", "");
+        ledger.undo(ledger.newest("VF-9", 1).acts().get(0).entry(), "", "");
         assertThat(rack.find("VF-9").orElseThrow().state()).isEqualTo(PieceState.ON_RACK);
         assertThat(verification.run().faults()).isEmpty();
     }
@@ -229,7 +229,7 @@ abstract class VerificationContract {
     @Test
     void saysExactlyWhatWasChangedOutsideTheProgram() {
         add("VF-11");
-        long entry = ledger.acts("VF-11", 1, 1).acts().get(0).entry();
+        long entry = ledger.newest("VF-11", 1).acts().get(0).entry();
         jdbc.sql("update piece set length_um = length_um + 1 where code = 'VF-11'")
                 .update();
         assertThat(verification.run().faults())

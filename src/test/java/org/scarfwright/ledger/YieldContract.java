@@ -111,7 +111,7 @@ abstract class YieldContract {
     }
 
     private long newest() {
-        return ledger.acts(null, 1, 1).acts().get(0).entry();
+        return ledger.newest(null, 1).acts().get(0).entry();
     }
 
     /** The clock of these tests is the machine's, so the day is set afterwards. */

@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Act;
 import org.scarfwright.ledger.Balance;
@@ -72,9 +73,17 @@ class LedgerApi {
         }
     }
 
-    /** One page of acts. */
+    /** Some acts, the newest first. */
     @Schema(name = "ActList")
-    record ListJson(List<ActJson> acts, int page, int pages, long total) {}
+    record ListJson(
+            List<ActJson> acts,
+            long total,
+
+            @Schema(description = "Ask for these with after; empty when there are no newer ones")
+            @Nullable String newer,
+
+            @Schema(description = "Ask for these with before; empty when there are no older ones")
+            @Nullable String older) {}
 
     /** All acts of one kind. */
     @Schema(name = "BalanceLine")
@@ -97,21 +106,41 @@ class LedgerApi {
 
     @GetMapping
     @Operation(
-            summary = "Acts, the newest first, one page at a time",
-            description = "piece: only acts on this piece. page from 1; size 1 to 500, usually 50.")
+            summary = "Acts, the newest first, some at a time",
+            description = "piece: only acts on this piece. before, after: a place in the ledger, an entry's number or"
+                    + " one of its acts, such as 57 or 57.2; acts older or newer than that one. size 1 to 500, usually"
+                    + " 50.")
     ListJson acts(
             @RequestParam(name = "piece", required = false) @Nullable String piece,
-            @RequestParam(name = "page", defaultValue = "1") int page,
+            @RequestParam(name = "before", required = false) @Nullable String before,
+            @RequestParam(name = "after", required = false) @Nullable String after,
             @RequestParam(name = "size", defaultValue = "" + USUAL_SIZE) int size) {
-        if (page < 1) {
-            throw refused("/page", "Page", page, "is not a page; the first is 1");
-        }
         if (size < 1 || size > Ledger.LARGEST_PAGE) {
-            throw refused("/size", "Size", size, "is not a number from 1 to " + Ledger.LARGEST_PAGE);
+            throw refused("/size", "Size", String.valueOf(size), "is not a number from 1 to " + Ledger.LARGEST_PAGE);
         }
-        ActList found = ledger.acts(piece, page, size);
+        if (before != null && after != null) {
+            throw refused("/after", "After", after, "cannot be asked together with before; leave one of them out");
+        }
+        ActList found = before != null
+                ? ledger.acts(piece, new Ledger.From(spot("before", before), true), size)
+                : after != null
+                        ? ledger.acts(piece, new Ledger.From(spot("after", after), false), size)
+                        : ledger.newest(piece, size);
         return new ListJson(
-                found.acts().stream().map(ActJson::of).toList(), found.page(), found.pages(), found.total());
+                found.acts().stream().map(ActJson::of).toList(),
+                found.total(),
+                found.newer() == null ? null : found.newer().toString(),
+                found.older() == null ? null : found.older().toString());
+    }
+
+    private static Ledger.Spot spot(String name, String text) {
+        return Ledger.Spot.read(text)
+                .orElseThrow(() -> refused(
+                        "/" + name,
+                        name.equals("before") ? "Before" : "After",
+                        text,
+                        "is no place in the ledger; write an entry’s number, or one of its acts, for example 57 or"
+                                + " 57.2"));
     }
 
     @GetMapping("/balance")
@@ -190,10 +219,39 @@ class LedgerApi {
                 .body(EntryJson.of(undone));
     }
 
+    /** How far it is. */
+    @Schema(name = "VerificationGoing")
+    record GoingJson(Instant begun, long entries, long of) {}
+
+    /** What came of it last, and how far it is where it goes on. */
+    @Schema(name = "VerificationState")
+    record StateJson(@Nullable ReportJson last, @Nullable GoingJson going) {}
+
     @PostMapping("/verification")
-    @Operation(summary = "Hold the ledger against itself and the rack, now")
-    ReportJson verify() {
-        return ReportJson.of(verification.run());
+    @Operation(
+            summary = "Hold the ledger against itself and the rack, now",
+            description = "200 with what came of it where that is quick; else 202, and it goes on by itself: ask for its"
+                    + " state until nothing is going on.")
+    ResponseEntity<Object> verify() {
+        Optional<Verification.Report> done = verification.begin(LedgerController.PATIENCE);
+        return done.isPresent()
+                ? ResponseEntity.ok(ReportJson.of(done.get()))
+                : ResponseEntity.accepted()
+                        .location(UriComponentsBuilder.fromPath("/api/ledger/verification/state")
+                                .build()
+                                .toUri())
+                        .body(state());
+    }
+
+    @GetMapping("/verification/state")
+    @Operation(summary = "What came of it last, and how far it is where it goes on")
+    StateJson state() {
+        return new StateJson(
+                verification.last().map(ReportJson::of).orElse(null),
+                verification
+                        .going()
+                        .map(g -> new GoingJson(g.begun(), g.entries(), g.of()))
+                        .orElse(null));
     }
 
     @GetMapping("/verification")
@@ -204,7 +262,7 @@ class LedgerApi {
                 .orElseThrow(() -> new NotFoundException("It was not gone through yet since the program started.")));
     }
 
-    private static InvalidInputException refused(String pointer, String label, int value, String message) {
-        return new InvalidInputException(new FieldError(pointer, label, String.valueOf(value), message));
+    private static InvalidInputException refused(String pointer, String label, String value, String message) {
+        return new InvalidInputException(new FieldError(pointer, label, value, message));
     }
 }

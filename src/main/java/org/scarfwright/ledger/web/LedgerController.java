@@ -1,7 +1,12 @@
 package org.scarfwright.ledger.web;
 
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.ActWords;
 import org.scarfwright.ledger.Balance;
@@ -31,6 +36,12 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class LedgerController {
     private static final int ON_PAGE = 50;
 
+    /** A small shop's ledger is gone through before anybody has to look again. */
+    static final Duration PATIENCE = Duration.ofMillis(500);
+
+    private static final LocalDate EARLIEST = LocalDate.of(1900, 1, 1);
+    private static final LocalDate LATEST = LocalDate.of(9998, 12, 31);
+
     private final Ledger ledger;
     private final Verification verification;
     private final Shop shop;
@@ -47,13 +58,21 @@ class LedgerController {
     @GetMapping("/ledger")
     ModelAndView show(
             @RequestParam(name = "piece", defaultValue = "") String piece,
-            @RequestParam(name = "page", defaultValue = "1") String page) {
-        ActList acts = ledger.acts(piece, number(page), ON_PAGE);
+            @RequestParam(name = "until", defaultValue = "") String until,
+            @RequestParam(name = "before", defaultValue = "") String before,
+            @RequestParam(name = "after", defaultValue = "") String after) {
+        List<FieldError> errors = new ArrayList<>();
+        ActList acts = acts(piece, day(until.strip(), errors), before, after);
         List<Balance.Line> lines = ledger.lines();
         Volume in = lines.stream().map(Balance.Line::in).reduce(Volume.ZERO, Volume::plus);
         Volume out = lines.stream().map(Balance.Line::out).reduce(Volume.ZERO, Volume::plus);
         ModelAndView view = new ModelAndView("ledger/ledger");
         view.addObject("piece", piece.strip());
+        view.setStatus(errors.isEmpty() ? HttpStatus.OK : HttpStatus.UNPROCESSABLE_CONTENT);
+        view.addObject("until", until.strip());
+        view.addObject("narrowed", !piece.isBlank() || !until.isBlank());
+        view.addObject("errorList", errors);
+        view.addObject("errors", FieldErrors.byField(errors));
         view.addObject("acts", acts);
         view.addObject("rows", acts.acts().stream().map(LedgerView.ActRow::of).toList());
         view.addObject("broughtIn", in);
@@ -123,17 +142,38 @@ class LedgerController {
     ModelAndView check() {
         ModelAndView page = new ModelAndView("ledger/check");
         page.addObject("report", verification.last().orElse(null));
+        page.addObject("going", verification.going().orElse(null));
         return page;
     }
 
     @PostMapping("/ledger/check")
     String checkNow() {
-        verification.run();
+        verification.begin(PATIENCE);
         return "redirect:/ledger/check";
     }
 
-    /** A page that is no number is the first one: a mistyped address should still show the ledger. */
-    private static int number(String page) {
-        return page.matches("[1-9]\\d{0,6}") ? Integer.parseInt(page) : 1;
+    /** A place that is none is the newest: a mistyped address should still show the ledger. */
+    private ActList acts(String piece, @Nullable LocalDate until, String before, String after) {
+        Optional<Ledger.From> from = Ledger.Spot.read(before)
+                .map(s -> new Ledger.From(s, true))
+                .or(() -> Ledger.Spot.read(after).map(s -> new Ledger.From(s, false)))
+                .or(() -> Optional.ofNullable(until).flatMap(ledger::after).map(s -> new Ledger.From(s, true)));
+        return from.map(f -> ledger.acts(piece, f, ON_PAGE)).orElseGet(() -> ledger.newest(piece, ON_PAGE));
+    }
+
+    private static @Nullable LocalDate day(String typed, List<FieldError> errors) {
+        if (typed.isEmpty()) {
+            return null;
+        }
+        try {
+            LocalDate day = LocalDate.parse(typed);
+            if (!day.isBefore(EARLIEST) && !day.isAfter(LATEST)) {
+                return day;
+            }
+        } catch (DateTimeParseException e) {
+            // Told below, as a day that is far off is.
+        }
+        errors.add(new FieldError("/until", "Until", typed, "is not a day; write for example 2026-11-30"));
+        return null;
     }
 }

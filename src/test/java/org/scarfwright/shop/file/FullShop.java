@@ -164,7 +164,7 @@ final class FullShop {
         }
         assertThat(recorded).as("cuts that were recorded").isGreaterThan(1);
         Ledger ledger = program.getBean(Ledger.class);
-        ledger.undo(ledger.acts("", 1, 1).acts().get(0).entry(), "Ada", "Not this.");
+        ledger.undo(ledger.newest("", 1).acts().get(0).entry(), "Ada", "Not this.");
         WorkStep.Neck stopped = steps.get(steps.size() - 1).neck();
         WorkStep.Neck spoilt = laid(work).stream()
                 .filter(s -> s.kind() == StepKind.CUT && s.progress().state() == WorkStep.State.OPEN)

@@ -212,7 +212,7 @@ abstract class ShopFileContract {
         FullShop.orderAndPlan(program, new IsoWeek(2026, 50));
         highest.forEach((table, id) -> assertThat(max(table)).as(table).isGreaterThan(id));
         Ledger ledger = program.getBean(Ledger.class);
-        assertThat(ledger.acts("NEW-1", 1, 1).acts()).hasSize(1);
+        assertThat(ledger.newest("NEW-1", 1).acts()).hasSize(1);
         assertThat(verification.run().faults()).isEmpty();
     }
 
