@@ -36,10 +36,12 @@ import org.springframework.stereotype.Repository;
 class EntryTable {
     private final JdbcClient jdbc;
     private final NamedParameterJdbcOperations batches;
+    private final YieldBook yields;
 
-    EntryTable(JdbcClient jdbc, NamedParameterJdbcOperations batches) {
+    EntryTable(JdbcClient jdbc, NamedParameterJdbcOperations batches, YieldBook yields) {
         this.jdbc = jdbc;
         this.batches = batches;
+        this.yields = yields;
     }
 
     /** The end of the chain. */
@@ -115,6 +117,7 @@ class EntryTable {
                 .param("entry", open.id())
                 .param("hash", hash)
                 .update();
+        yields.add(open);
         return new Head(open.id(), hash);
     }
 
@@ -588,7 +591,7 @@ class EntryTable {
                 rs.getString("detail"));
     }
 
-    private static Instant moment(ResultSet rs) throws SQLException {
+    static Instant moment(ResultSet rs) throws SQLException {
         return rs.getObject("acted_at", OffsetDateTime.class).toInstant();
     }
 

@@ -51,6 +51,7 @@ class Verifier implements Verification {
     private final EntryTable table;
     private final PieceDocuments documents;
     private final Pieces pieces;
+    private final YieldBook yields;
     private final Clock clock;
     private final TransactionTemplate snapshot;
     private final AtomicReference<@Nullable Report> last = new AtomicReference<>();
@@ -67,11 +68,13 @@ class Verifier implements Verification {
             EntryTable table,
             PieceDocuments documents,
             Pieces pieces,
+            YieldBook yields,
             Clock clock,
             PlatformTransactionManager transactions) {
         this.table = table;
         this.documents = documents;
         this.pieces = pieces;
+        this.yields = yields;
         this.clock = clock;
         this.snapshot = new TransactionTemplate(transactions);
         snapshot.setReadOnly(true);
@@ -192,6 +195,7 @@ class Verifier implements Verification {
             }
             checkPieces();
             checkSums();
+            checkYield();
             documents.spellingFaults().forEach(this::fault);
             return new Report(
                     begun, Duration.between(begun, clock.instant()), entries, acts, there, faults, faultCount);
@@ -364,6 +368,15 @@ class Verifier implements Verification {
             if (!balance.closes()) {
                 fault("The pieces that are there differ from what the acts account for by "
                         + words(balance.unexplained().um3()) + ".");
+            }
+        }
+
+        /** What is kept for the yield follows from the outcomes; where those cannot be read, that is said of their entry above. */
+        private void checkYield() {
+            try {
+                yields.faults().forEach(this::fault);
+            } catch (IllegalArgumentException | ArithmeticException e) {
+                fault("The yield cannot be added up: an outcome holds what the program does not know.");
             }
         }
 

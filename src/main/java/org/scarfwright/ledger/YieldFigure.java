@@ -72,6 +72,13 @@ public enum YieldFigure {
         };
     }
 
+    /** What is added up in this figure, by the names it is kept under. */
+    List<String> parts() {
+        return this == RESCUED
+                ? List.of(name())
+                : became().stream().filter(b -> holds(b, false)).map(Enum::name).toList();
+    }
+
     /** Empty for wood that was sold: it never came to a saw. */
     static Optional<YieldFigure> of(Outcome outcome) {
         return switch (outcome.kind()) {

@@ -1,16 +1,15 @@
 package org.scarfwright.ledger;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.math.RoundingMode;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.DayOfWeek;
-import java.time.Instant;
 import java.time.LocalDate;
-import java.time.YearMonth;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
-import java.time.temporal.IsoFields;
+import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -20,75 +19,163 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.scarfwright.ledger.YieldBook.What;
+import org.scarfwright.ledger.YieldCounting.Attribution;
 import org.scarfwright.ledger.YieldSums.Counted;
 import org.scarfwright.ledger.YieldTable.Cut;
+import org.scarfwright.ledger.YieldTable.Only;
 import org.scarfwright.ledger.YieldTable.Span;
-import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
-import org.scarfwright.measure.Apportionment;
 import org.scarfwright.measure.Money;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.WoodOrigins;
-import org.scarfwright.rack.WoodOrigins.Origin;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Isolation;
-import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
+/**
+ * Reads what {@link YieldBook} keeps: days for weeks and months, whole months for everything else. Only the days of a month that is
+ * asked for in part are added up from their outcomes.
+ */
 @Service
 class YieldService implements Yield {
+    private static final int AT_ONCE = 1000;
+    private static final Days EVER = new Days(LocalDate.of(1, 1, 1), LocalDate.of(9999, 12, 31));
+
     private final YieldTable table;
+    private final YieldBook book;
     private final WoodOrigins origins;
-    private final Plans plans;
+    private final ObjectProvider<Plans> plans;
+    private final JdbcClient jdbc;
+    private final TransactionTemplate snapshot;
     private final ZoneId zone;
 
-    YieldService(YieldTable table, WoodOrigins origins, Plans plans, Clock clock) {
+    YieldService(
+            YieldTable table,
+            YieldBook book,
+            WoodOrigins origins,
+            ObjectProvider<Plans> plans,
+            JdbcClient jdbc,
+            PlatformTransactionManager transactions,
+            Clock clock) {
         this.table = table;
+        this.book = book;
         this.origins = origins;
         this.plans = plans;
+        this.jdbc = jdbc;
+        this.snapshot = new TransactionTemplate(transactions);
+        snapshot.setReadOnly(true);
+        snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
         this.zone = clock.getZone();
     }
 
-    @Override
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
-    public Report report(Question question) {
-        Span span = span(question);
-        List<Cut> cuts = cuts(span);
-        Counting counting = new Counting(question.by(), cuts);
-        Counting periods = new Counting(question.by() == By.MONTH ? By.MONTH : By.WEEK, cuts);
-        Map<String, YieldSums.Adder> lines = new TreeMap<>();
-        Map<String, YieldSums.Adder> byPeriod = new TreeMap<>();
-        Map<String, LocalDate> days = new HashMap<>();
-        YieldSums.Adder total = new YieldSums.Adder();
-        Deque<Dot> dots = new ArrayDeque<>();
-        for (Cut cut : cuts) {
-            for (Outcome outcome : cut.outcomes()) {
-                for (Counted counted : counting.of(cut, outcome)) {
-                    lines.computeIfAbsent(counted.key(), k -> new YieldSums.Adder())
-                            .add(counted);
-                    total.add(counted);
-                }
-                for (Counted counted : periods.of(cut, outcome)) {
-                    byPeriod.computeIfAbsent(counted.key(), k -> new YieldSums.Adder())
-                            .add(counted);
-                    days.putIfAbsent(counted.key(), day(cut.at()));
-                }
-            }
-            dot(cut).ifPresent(dots::add);
-            if (dots.size() > MOST_DOTS) {
-                dots.removeFirst();
-            }
+    private <T> T read(Supplier<T> reading) {
+        book.bringUpToDate();
+        return Objects.requireNonNull(snapshot.execute(status -> reading.get()));
+    }
+
+    /** Days from one to another, both with them. */
+    private record Days(LocalDate first, LocalDate last) {
+        boolean isEmpty() {
+            return first.isAfter(last);
         }
+    }
+
+    /** Whole months, and the days beside them. */
+    private record Months(Days whole, List<Days> parts) {}
+
+    private static Days days(Question question) {
+        return new Days(
+                Objects.requireNonNullElse(question.from(), EVER.first()),
+                Objects.requireNonNullElse(question.to(), EVER.last()));
+    }
+
+    private Span span(Days days) {
+        return new Span(
+                days.first().equals(EVER.first())
+                        ? null
+                        : days.first().atStartOfDay(zone).toInstant(),
+                days.last().equals(EVER.last())
+                        ? null
+                        : days.last().plusDays(1).atStartOfDay(zone).toInstant());
+    }
+
+    /** A month of which nothing was cut outside the days asked for is a whole one. */
+    private Months months(Days days) {
+        Optional<LocalDate> earliest = end("begins");
+        if (earliest.isEmpty()) {
+            return new Months(days, List.of());
+        }
+        LocalDate latest = end("begins desc").orElse(earliest.get());
+        LocalDate from = days.first().isAfter(earliest.get())
+                ? days.first().minusDays(1).with(TemporalAdjusters.firstDayOfNextMonth())
+                : earliest.get().withDayOfMonth(1);
+        LocalDate to = days.last().isBefore(latest)
+                ? days.last().plusDays(1).with(TemporalAdjusters.firstDayOfMonth()).minusDays(1)
+                : latest.with(TemporalAdjusters.lastDayOfMonth());
+        Days whole = new Days(from, to);
+        List<Days> parts = whole.isEmpty()
+                ? List.of(days)
+                : List.of(new Days(days.first(), from.minusDays(1)), new Days(to.plusDays(1), days.last()));
+        return new Months(
+                whole,
+                parts.stream()
+                        .filter(d -> !d.isEmpty() && !d.first().isAfter(latest) && !d.last().isBefore(earliest.get()))
+                        .toList());
+    }
+
+    private Optional<LocalDate> end(String order) {
+        return jdbc.sql("select begins from yield_sum where by_what = 'DAY' order by " + order + " limit 1")
+                .query(LocalDate.class)
+                .optional();
+    }
+
+    @Override
+    public Report report(Question question) {
+        return read(() -> reported(question));
+    }
+
+    private Report reported(Question question) {
+        Days asked = days(question);
+        By periods = question.by() == By.MONTH ? By.MONTH : By.WEEK;
+        Map<String, YieldSums.Adder> byPeriod = new TreeMap<>();
+        Map<String, LocalDate> first = new HashMap<>();
+        YieldSums.Adder total = new YieldSums.Adder();
+        Volume[] taken = {Volume.ZERO};
+        jdbc.sql("select begins, figure, real_um3, planned_um3, comparable_um3 from yield_sum"
+                        + " where by_what = 'DAY' and begins between :first and :last order by begins, figure")
+                .param("first", asked.first())
+                .param("last", asked.last())
+                .query(rs -> {
+                    if (rs.getString("figure").equals(YieldBook.TAKEN)) {
+                        taken[0] = taken[0].plus(volume(rs, "real_um3"));
+                        return;
+                    }
+                    LocalDate day = rs.getObject("begins", LocalDate.class);
+                    String period = YieldCounting.period(periods, day);
+                    first.putIfAbsent(period, day);
+                    add(byPeriod.computeIfAbsent(period, k -> new YieldSums.Adder()), rs);
+                    add(total, rs);
+                });
         List<Line> named = new ArrayList<>();
-        lines.forEach((key, adder) -> named.add(new Line(key, counting.title(key), adder.sums())));
-        if (question.by() != By.WEEK && question.by() != By.MONTH) {
+        if (question.by() == periods) {
+            byPeriod.forEach((key, adder) -> named.add(new Line(key, key, adder.sums())));
+        } else {
+            Map<String, YieldSums.Adder> lines = lines(question.by(), asked);
+            Map<String, String> titles = titles(question.by(), lines.keySet());
+            lines.forEach((key, adder) -> named.add(new Line(key, titles.getOrDefault(key, key), adder.sums())));
             named.sort(Comparator.comparing(Line::title, String.CASE_INSENSITIVE_ORDER)
                     .thenComparing(Line::key));
         }
@@ -96,170 +183,99 @@ class YieldService implements Yield {
                 question,
                 named,
                 total.sums(),
-                table.taken(span),
-                trend(question.by(), byPeriod, days),
-                List.copyOf(dots),
-                costs(table.necks(span)));
+                taken[0],
+                trend(question.by(), byPeriod, first),
+                dots(asked),
+                costs(asked));
     }
 
-    private Span span(Question question) {
-        LocalDate to = question.to();
-        return new Span(
-                question.from() == null
-                        ? null
-                        : question.from().atStartOfDay(zone).toInstant(),
-                to == null ? null : to.plusDays(1).atStartOfDay(zone).toInstant());
+    private static void add(YieldSums.Adder adder, ResultSet rs) throws SQLException {
+        adder.add(
+                YieldFigure.valueOf(rs.getString("figure")),
+                volume(rs, "real_um3"),
+                volume(rs, "planned_um3"),
+                volume(rs, "comparable_um3"));
     }
 
-    private List<Cut> cuts(Span span) {
-        List<Cut> cuts = new ArrayList<>();
-        table.each(span, cuts::add);
-        return cuts;
+    private static Volume volume(ResultSet rs, String column) throws SQLException {
+        return new Volume(rs.getBigDecimal(column).toBigIntegerExact());
     }
 
-    private LocalDate day(Instant at) {
-        return LocalDate.ofInstant(at, zone);
+    private Map<String, YieldSums.Adder> lines(By by, Days asked) {
+        Map<String, YieldSums.Adder> lines = new TreeMap<>();
+        Months months = months(asked);
+        jdbc.sql("select line_key, figure, sum(real_um3) as real_um3, sum(planned_um3) as planned_um3,"
+                        + " sum(comparable_um3) as comparable_um3 from yield_sum"
+                        + " where by_what = :what and begins between :first and :last"
+                        + " group by line_key, figure order by line_key, figure")
+                .param("what", What.of(by).name())
+                .param("first", months.whole().first())
+                .param("last", months.whole().last())
+                .query(rs -> {
+                    add(lines.computeIfAbsent(rs.getString("line_key"), k -> new YieldSums.Adder()), rs);
+                });
+        for (Days part : months.parts()) {
+            List<Cut> cuts = new ArrayList<>();
+            table.each(span(part), cuts::add);
+            YieldCounting counting = counting(by, cuts);
+            cuts.forEach(cut -> cut.outcomes().forEach(o -> counting.of(by, cut, o)
+                    .forEach(c -> lines.computeIfAbsent(c.key(), k -> new YieldSums.Adder())
+                            .add(c))));
+        }
+        return lines;
     }
 
-    /** Where outcomes count. */
-    private final class Counting {
-        private final By by;
-        private final Map<String, Origin> woods;
-        private final Map<Long, Set<String>> rescued = new HashMap<>();
-        private final Map<String, String> titles = new HashMap<>();
-
-        Counting(By by, List<Cut> cuts) {
-            this.by = by;
+    private YieldCounting counting(By by, List<Cut> cuts) {
+        YieldCounting counting = new YieldCounting(plans, zone);
+        if (by == By.WOOD || by == By.LOT) {
             Set<String> pieces = new HashSet<>();
-            if (by == By.WOOD || by == By.LOT) {
-                cuts.forEach(c -> c.outcomes().forEach(o -> pieces.add(o.fromPiece())));
+            cuts.forEach(c -> c.outcomes().forEach(o -> pieces.add(o.fromPiece())));
+            List<String> all = pieces.stream().sorted().toList();
+            for (int i = 0; i < all.size(); i += AT_ONCE) {
+                jdbc.sql("select piece_code, wood_key, lot_code from yield_wood where piece_code in (:codes)"
+                                + " order by piece_code")
+                        .param("codes", all.subList(i, Math.min(all.size(), i + AT_ONCE)))
+                        .query(rs -> {
+                            counting.attribute(
+                                    rs.getString("piece_code"),
+                                    new Attribution(rs.getString("wood_key"), rs.getString("lot_code")));
+                        });
             }
-            this.woods = origins.of(pieces);
         }
-
-        String title(String key) {
-            return key.isEmpty()
-                    ? switch (by) {
-                        case LOT -> "in no lot";
-                        case DESIGN -> "for no neck";
-                        case WOOD -> "pieces that are not there any more";
-                        case WEEK, MONTH, PERSON -> "";
-                    }
-                    : titles.getOrDefault(key, key);
-        }
-
-        List<Counted> of(Cut cut, Outcome outcome) {
-            Optional<YieldFigure> became = YieldFigure.of(outcome);
-            if (became.isEmpty()) {
-                return List.of();
-            }
-            Volume planned = planned(cut, outcome);
-            if (by == By.DESIGN && outcome.neck() == null) {
-                return shared(cut, outcome, became.get(), planned);
-            }
-            return List.of(new Counted(key(cut, outcome), became.get(), isRescued(outcome), outcome.volume(), planned));
-        }
-
-        /** No plan has an unexplained difference: where there is a plan, none was planned. */
-        private static @Nullable Volume planned(Cut cut, Outcome outcome) {
-            return outcome.kind() == Outcome.Kind.UNEXPLAINED
-                            && cut.outcomes().stream()
-                                    .anyMatch(o ->
-                                            o.planned() != null && o.fromPiece().equals(outcome.fromPiece()))
-                    ? Volume.ZERO
-                    : outcome.planned();
-        }
-
-        private String key(Cut cut, Outcome outcome) {
-            return switch (by) {
-                case WEEK -> week(day(cut.at()));
-                case MONTH -> YearMonth.from(day(cut.at())).toString();
-                case PERSON -> cut.who();
-                case DESIGN -> outcome.neck() == null ? "" : outcome.neck().design();
-                case WOOD -> {
-                    Origin origin = woods.get(outcome.fromPiece());
-                    if (origin == null) {
-                        yield "";
-                    }
-                    titles.put(origin.woodKey(), origin.woodName());
-                    yield origin.woodKey();
-                }
-                case LOT -> {
-                    Origin origin = woods.get(outcome.fromPiece());
-                    yield origin == null || origin.lot() == null ? "" : origin.lot();
-                }
-            };
-        }
-
-        /** What was lost beside parts of several designs belongs to each by the volume of its parts. */
-        private List<Counted> shared(Cut cut, Outcome outcome, YieldFigure became, @Nullable Volume foreseen) {
-            Map<String, BigInteger> designs = new TreeMap<>();
-            for (Outcome o : cut.outcomes()) {
-                if (o.neck() != null && o.volume().signum() > 0 && o.fromPiece().equals(outcome.fromPiece())) {
-                    designs.merge(o.neck().design(), o.volume().um3(), BigInteger::add);
-                }
-            }
-            if (designs.isEmpty()) {
-                return List.of(new Counted("", became, false, outcome.volume(), foreseen));
-            }
-            List<String> keys = List.copyOf(designs.keySet());
-            List<BigInteger> weights = List.copyOf(designs.values());
-            List<BigInteger> volumes = Apportionment.of(outcome.volume().um3(), weights);
-            List<BigInteger> planned = foreseen == null ? List.of() : Apportionment.of(foreseen.um3(), weights);
-            List<Counted> counted = new ArrayList<>();
-            for (int i = 0; i < keys.size(); i++) {
-                counted.add(new Counted(
-                        keys.get(i),
-                        became,
-                        false,
-                        new Volume(volumes.get(i)),
-                        planned.isEmpty() ? null : new Volume(planned.get(i))));
-            }
-            return counted;
-        }
-
-        /** Which pieces are a rescue is what the plan said of them: they were set aside, short or narrow. */
-        private boolean isRescued(Outcome outcome) {
-            Outcome.NeckPart neck = outcome.neck();
-            return neck != null
-                    && outcome.kind() == Outcome.Kind.PART
-                    && rescued.computeIfAbsent(neck.plan(), this::rescuedPieces).contains(outcome.fromPiece());
-        }
-
-        private Set<String> rescuedPieces(long plan) {
-            Set<String> pieces = new HashSet<>();
-            plans.find(plan)
-                    .ifPresent(p -> p.layouts().stream()
-                            .filter(l -> !l.books().rescued().isZero())
-                            .map(Plan.PieceLayout::piece)
-                            .forEach(pieces::add));
-            return pieces;
-        }
+        return counting;
     }
 
-    private static String week(LocalDate day) {
-        return String.format(
-                Locale.ROOT,
-                "%04d-W%02d",
-                day.get(IsoFields.WEEK_BASED_YEAR),
-                day.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR));
+    /** Titles of lines whose keys are not what people read. */
+    private Map<String, String> titles(By by, Collection<String> keys) {
+        Map<String, String> titles = new HashMap<>();
+        if (by == By.WOOD) {
+            titles.putAll(
+                    origins.names(keys.stream().filter(k -> !k.isEmpty()).toList()));
+        }
+        titles.put(
+                "",
+                switch (by) {
+                    case LOT -> "in no lot";
+                    case DESIGN -> "for no neck";
+                    case WOOD -> "pieces that are not there any more";
+                    case WEEK, MONTH, PERSON -> "";
+                });
+        return titles;
     }
 
-    private static Optional<Dot> dot(Cut cut) {
-        Volume planned = Volume.ZERO;
-        Volume real = Volume.ZERO;
-        boolean hadPlan = false;
-        for (Outcome o : cut.outcomes()) {
-            hadPlan |= o.planned() != null && o.planned().signum() > 0;
-            if (YieldFigure.of(o).filter(f -> YieldFigure.WASTE.holds(f, false)).isPresent()) {
-                real = real.plus(o.volume());
-                // A part that was spoilt was no waste by the plan.
-                if (o.planned() != null && o.neck() == null) {
-                    planned = planned.plus(o.planned());
-                }
-            }
-        }
-        return hadPlan ? Optional.of(new Dot(cut.entry(), planned, real)) : Optional.empty();
+    /** Cuts beside their plans, the last of them. */
+    private List<Dot> dots(Days asked) {
+        List<Dot> dots = new ArrayList<>(
+                jdbc.sql("select entry_id, planned_um3, real_um3 from yield_cut where cut_on between :first and :last"
+                                + " order by cut_on desc, entry_id desc limit :most")
+                        .param("first", asked.first())
+                        .param("last", asked.last())
+                        .param("most", MOST_DOTS)
+                        .query((rs, n) ->
+                                new Dot(rs.getLong("entry_id"), volume(rs, "planned_um3"), volume(rs, "real_um3")))
+                        .list());
+        Collections.reverse(dots);
+        return dots;
     }
 
     private static List<Period> trend(By by, Map<String, YieldSums.Adder> byPeriod, Map<String, LocalDate> days) {
@@ -299,30 +315,26 @@ class YieldService implements Yield {
         return sorted.size() % 2 == 1 ? sorted.get(half) : (sorted.get(half - 1) + sorted.get(half)) / 2;
     }
 
-    private static List<NeckCost> costs(List<YieldTable.Neck> necks) {
-        Map<String, List<YieldTable.Neck>> designs = new TreeMap<>();
-        necks.forEach(
-                n -> designs.computeIfAbsent(n.design(), d -> new ArrayList<>()).add(n));
-        List<NeckCost> costs = new ArrayList<>();
-        designs.forEach((design, all) -> {
-            List<Money> known = new ArrayList<>();
-            all.forEach(n -> {
-                if (n.cost() != null) {
-                    known.add(n.cost());
-                }
-            });
-            known.sort(null);
-            Money sum = known.stream().reduce(Money.ZERO, Money::plus);
-            costs.add(new NeckCost(
-                    design,
-                    known.size(),
-                    all.size() - known.size(),
-                    sum,
-                    known.isEmpty() ? null : mean(sum, known.size()),
-                    known.isEmpty() ? null : known.get(0),
-                    known.isEmpty() ? null : known.get(known.size() - 1)));
-        });
-        return costs;
+    private List<NeckCost> costs(Days asked) {
+        return jdbc.sql("select design_code, count(cost_cents) as known, count(*) as necks,"
+                        + " coalesce(sum(cost_cents), 0) as cost_cents, min(cost_cents) as least_cents,"
+                        + " max(cost_cents) as most_cents from yield_neck where cut_on between :first and :last"
+                        + " group by design_code order by design_code")
+                .param("first", asked.first())
+                .param("last", asked.last())
+                .query((rs, n) -> {
+                    int known = rs.getInt("known");
+                    Money sum = new Money(rs.getBigDecimal("cost_cents").longValueExact());
+                    return new NeckCost(
+                            rs.getString("design_code"),
+                            known,
+                            rs.getInt("necks") - known,
+                            sum,
+                            known == 0 ? null : mean(sum, known),
+                            known == 0 ? null : new Money(rs.getLong("least_cents")),
+                            known == 0 ? null : new Money(rs.getLong("most_cents")));
+                })
+                .list();
     }
 
     private static Money mean(Money sum, int count) {
@@ -333,47 +345,148 @@ class YieldService implements Yield {
     }
 
     @Override
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Rows rows(Question question, @Nullable String key, YieldFigure figure, int page, int size) {
         if (size < 1 || size > LARGEST_PAGE) {
             throw new IllegalArgumentException("size " + size + " is not between 1 and " + LARGEST_PAGE);
         }
-        return gathered(question, key, figure, page, size);
+        return read(() -> gathered(new Wanted(question, key, figure), page, size));
     }
 
     @Override
-    @Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
     public Rows all(Question question, @Nullable String key, YieldFigure figure) {
-        return gathered(question, key, figure, 1, Integer.MAX_VALUE);
+        return read(() -> {
+            Wanted wanted = new Wanted(question, key, figure);
+            List<Row> all = loaded(wanted, days(question));
+            return new Rows(title(wanted), all, sum(all), 1, 1, all.size());
+        });
     }
 
-    private Rows gathered(Question question, @Nullable String key, YieldFigure figure, int page, int size) {
-        List<Cut> cuts = cuts(span(question));
-        Counting counting = new Counting(question.by(), cuts);
-        List<Row> all = new ArrayList<>();
-        Volume sum = Volume.ZERO;
+    /** Which rows. */
+    private record Wanted(Question question, @Nullable String key, YieldFigure figure) {}
+
+    /**
+     * Days of which it is known how many rows they have.
+     *
+     * @param rows the newest first; empty when they are not loaded yet
+     */
+    private record Stretch(Days days, long count, Volume sum, Optional<List<Row>> rows) {}
+
+    /** Only the days of the page are loaded; of the others it is known how many rows they have. */
+    private Rows gathered(Wanted wanted, int page, int size) {
+        List<Stretch> stretches = stretches(wanted);
+        long total = stretches.stream().mapToLong(Stretch::count).sum();
+        int pages = (int) Math.max(1, (total - 1) / size + 1);
+        int shown = Math.max(1, Math.min(page, pages));
+        long skip = (long) (shown - 1) * size;
+        List<Row> rows = new ArrayList<>();
+        for (Stretch stretch : stretches) {
+            if (skip >= stretch.count()) {
+                skip -= stretch.count();
+            } else if (rows.size() < size) {
+                List<Row> here = stretch.rows().orElseGet(() -> loaded(wanted, stretch.days()));
+                here.stream().skip(skip).limit(size - rows.size()).forEach(rows::add);
+                skip = 0;
+            }
+        }
+        return new Rows(
+                title(wanted),
+                rows,
+                stretches.stream().map(Stretch::sum).reduce(Volume.ZERO, Volume::plus),
+                shown,
+                pages,
+                total);
+    }
+
+    private Optional<String> title(Wanted wanted) {
+        return Optional.ofNullable(wanted.key())
+                .map(key -> titles(wanted.question().by(), List.of(key)).getOrDefault(key, key));
+    }
+
+    private static Volume sum(List<Row> rows) {
+        return rows.stream().map(Row::counted).reduce(Volume.ZERO, Volume::plus);
+    }
+
+    /** The newest first. An outcome that designs share is a row of each of them, so their own sums say how many there are. */
+    private List<Stretch> stretches(Wanted wanted) {
+        By by = wanted.question().by();
+        Days asked = days(wanted.question());
+        What what = wanted.key() == null && by != By.DESIGN ? What.DAY : What.of(by);
+        if (what == What.DAY) {
+            return kept(wanted, what, asked).stream()
+                    .filter(s -> wanted.key() == null
+                            || wanted.key().equals(YieldCounting.period(by, s.days().first())))
+                    .toList();
+        }
+        Months months = months(asked);
+        List<Stretch> stretches = new ArrayList<>(kept(wanted, what, months.whole()));
+        for (Days part : months.parts()) {
+            List<Row> rows = loaded(wanted, part);
+            stretches.add(new Stretch(part, rows.size(), sum(rows), Optional.of(rows)));
+        }
+        stretches.sort(Comparator.comparing((Stretch s) -> s.days().first()).reversed());
+        return stretches;
+    }
+
+    private List<Stretch> kept(Wanted wanted, What what, Days days) {
+        String key = wanted.key();
+        return jdbc.sql("select begins, sum(outcomes) as outcomes, sum(real_um3) as real_um3 from yield_sum"
+                        + " where by_what = :what and begins between :first and :last and figure in (:figures)"
+                        + (what == What.DAY || key == null ? "" : " and line_key = :key")
+                        + " group by begins having sum(outcomes) > 0 order by begins desc")
+                .param("what", what.name())
+                .param("first", days.first())
+                .param("last", days.last())
+                .param("figures", wanted.figure().parts())
+                .param("key", key)
+                .query((rs, n) -> {
+                    LocalDate begins = rs.getObject("begins", LocalDate.class);
+                    return new Stretch(
+                            what == What.DAY
+                                    ? new Days(begins, begins)
+                                    : new Days(begins, begins.with(TemporalAdjusters.lastDayOfMonth())),
+                            rs.getLong("outcomes"),
+                            volume(rs, "real_um3"),
+                            Optional.empty());
+                })
+                .list();
+    }
+
+    /** The newest first. */
+    private List<Row> loaded(Wanted wanted, Days days) {
+        By by = wanted.question().by();
+        List<Cut> cuts = new ArrayList<>();
+        table.each(span(days), only(by, wanted.key()), cuts::add);
+        YieldCounting counting = counting(by, cuts);
+        List<Row> rows = new ArrayList<>();
         for (Cut cut : cuts) {
             for (Outcome outcome : cut.outcomes()) {
-                for (Counted counted : counting.of(cut, outcome)) {
-                    if ((key == null || key.equals(counted.key()))
-                            && figure.holds(counted.became(), counted.rescued())) {
-                        all.add(row(cut, outcome, counted));
-                        sum = sum.plus(counted.counted());
+                for (Counted counted : counting.of(by, cut, outcome)) {
+                    if ((wanted.key() == null || wanted.key().equals(counted.key()))
+                            && wanted.figure().holds(counted.became(), counted.rescued())) {
+                        rows.add(row(cut, outcome, counted));
                     }
                 }
             }
         }
-        Collections.reverse(all);
-        int pages = Math.max(1, (all.size() - 1) / size + 1);
-        int shown = Math.max(1, Math.min(page, pages));
-        int first = Math.multiplyExact(shown - 1, size);
-        return new Rows(
-                Optional.ofNullable(key).map(counting::title),
-                all.subList(first, first + Math.min(all.size() - first, size)),
-                sum,
-                shown,
-                pages,
-                all.size());
+        Collections.reverse(rows);
+        return rows;
+    }
+
+    /** Leaves out what can be told from the rows themselves to be of another line. */
+    private static Only only(By by, @Nullable String key) {
+        if (key == null) {
+            return Only.ALL;
+        }
+        return switch (by) {
+            case PERSON -> new Only(" and e.who = :key", Map.of("key", key));
+            case WOOD -> new Only(
+                    " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.wood_key = :key)",
+                    Map.of("key", key));
+            case LOT -> new Only(
+                    " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.lot_code = :key)",
+                    Map.of("key", key));
+            case WEEK, MONTH, DESIGN -> Only.ALL;
+        };
     }
 
     private static Row row(Cut cut, Outcome outcome, Counted counted) {

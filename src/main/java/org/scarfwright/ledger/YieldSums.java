@@ -122,6 +122,27 @@ public record YieldSums(
             }
         }
 
+        /**
+         * Adds a sum that was kept.
+         *
+         * @param figure what the wood became, or {@link YieldFigure#RESCUED}
+         */
+        void add(YieldFigure figure, Volume counted, Volume foreseen, Volume compared) {
+            for (YieldFigure one : YieldFigure.values()) {
+                if (figure == YieldFigure.RESCUED ? one == figure : one.holds(figure, false)) {
+                    merge(real, one, counted);
+                    merge(planned, one, foreseen);
+                    merge(comparable, one, compared);
+                }
+            }
+        }
+
+        private static void merge(Map<YieldFigure, Volume> sums, YieldFigure figure, Volume volume) {
+            if (!volume.isZero()) {
+                sums.merge(figure, volume, Volume::plus);
+            }
+        }
+
         YieldSums sums() {
             return new YieldSums(real, planned, comparable);
         }

@@ -1,5 +1,6 @@
 package org.scarfwright.ledger;
 
+import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -11,11 +12,11 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import org.scarfwright.measure.Money;
-import org.scarfwright.measure.Volume;
 import org.scarfwright.rack.Outcome;
 import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -32,11 +33,18 @@ class YieldTable {
 
     /** From the first moment until before the second; empty for no limit. */
     record Span(@Nullable Instant from, @Nullable Instant before) {
-        private static final Instant EVER = Instant.parse("0001-01-01T00:00:00Z");
+        static final Span EVER = new Span(null, null);
+
+        private static final Instant BEGINNING = Instant.parse("0001-01-01T00:00:00Z");
         private static final Instant NEVER = Instant.parse("9999-12-31T00:00:00Z");
 
+        /** Without limits the database should go through the entries in their order and look at no index of times. */
+        private String condition() {
+            return from == null && before == null ? "" : " and e.acted_at >= :first and e.acted_at < :end";
+        }
+
         OffsetDateTime first() {
-            return (from == null ? EVER : from).atOffset(ZoneOffset.UTC);
+            return (from == null ? BEGINNING : from).atOffset(ZoneOffset.UTC);
         }
 
         OffsetDateTime end() {
@@ -50,7 +58,7 @@ class YieldTable {
     /** Numbers of entries that count as if they had never been: each was taken back, and that was not taken back itself. */
     private Set<Long> fallen() {
         Map<Long, Long> undoneBy = new HashMap<>();
-        jdbc.sql("select id, undoes from entry where undoes is not null order by id")
+        jdbc.sql("select id, undoes from entry where undoes >= 1 order by id")
                 .query((RowCallbackHandler) rs -> undoneBy.put(rs.getLong("undoes"), rs.getLong("id")));
         Set<Long> undoing = new HashSet<>(undoneBy.values());
         Set<Long> fallen = new HashSet<>();
@@ -68,15 +76,26 @@ class YieldTable {
         return fallen;
     }
 
+    /** Which outcomes: a condition on {@code outcome o} and {@code entry e}, and its values. */
+    record Only(String condition, Map<String, ?> values) {
+        static final Only ALL = new Only("", Map.of());
+    }
+
     /** Every entry that stands and took wood, in order. */
     void each(Span span, Consumer<Cut> consumer) {
+        each(span, Only.ALL, consumer);
+    }
+
+    /** The same with only some of its outcomes. */
+    void each(Span span, Only only, Consumer<Cut> consumer) {
         Set<Long> fallen = fallen();
         Gathering gathering = new Gathering(consumer);
-        jdbc.sql("select o.*, e.acted_at, e.who from outcome o join entry e on e.id = o.entry_id"
-                        + " where e.undoes is null and e.acted_at >= :first and e.acted_at < :end"
+        jdbc.sql("select o.*, e.acted_at, e.who from entry e join outcome o on o.entry_id = e.id"
+                        + " where e.undoes is null" + span.condition() + only.condition()
                         + " order by o.entry_id, o.position")
                 .param("first", span.first())
                 .param("end", span.end())
+                .params(only.values())
                 .query((RowCallbackHandler) rs -> {
                     if (!fallen.contains(rs.getLong("entry_id"))) {
                         gathering.add(rs);
@@ -114,44 +133,68 @@ class YieldTable {
         }
     }
 
-    /** What the pieces of the same entries lost, by their sizes. */
-    Volume taken(Span span) {
+    /** What the pieces of each of the same entries lost, by their sizes. */
+    void eachTaken(Span span, BiConsumer<Instant, BigInteger> consumer) {
         Set<Long> fallen = fallen();
-        BigInteger[] sum = {BigInteger.ZERO};
-        jdbc.sql("select a.entry_id, sum(a.volume_before_um3 - a.volume_after_um3) as taken_um3 from act a"
+        jdbc.sql("select a.entry_id, e.acted_at, a.volume_before_um3 - a.volume_after_um3 as taken_um3 from act a"
                         + " join entry e on e.id = a.entry_id"
-                        + " where a.kind in ('CUT', 'SCRAPPED') and e.undoes is null"
-                        + " and e.acted_at >= :first and e.acted_at < :end group by a.entry_id order by a.entry_id")
+                        + " where a.kind in ('CUT', 'SCRAPPED') and e.undoes is null" + span.condition()
+                        + " order by a.entry_id, a.position")
                 .param("first", span.first())
                 .param("end", span.end())
                 .query((RowCallbackHandler) rs -> {
                     if (!fallen.contains(rs.getLong("entry_id"))) {
-                        sum[0] = sum[0].add(rs.getBigDecimal("taken_um3").toBigIntegerExact());
+                        consumer.accept(
+                                EntryTable.moment(rs), rs.getBigDecimal("taken_um3").toBigIntegerExact());
                     }
                 });
-        return new Volume(sum[0]);
     }
 
-    /** A neck of which both parts are cut; cost is empty when nobody knows it. */
-    record Neck(String design, @Nullable Money cost) {}
+    /** The same of one entry. */
+    BigInteger takenIn(long entry) {
+        return jdbc.sql("select coalesce(sum(volume_before_um3 - volume_after_um3), 0) as taken_um3 from act"
+                        + " where entry_id = :entry and kind in ('CUT', 'SCRAPPED')")
+                .param("entry", entry)
+                .query(BigDecimal.class)
+                .single()
+                .toBigIntegerExact();
+    }
 
-    List<Neck> necks(Span span) {
-        return jdbc.sql(
-                        "select n.design_code, n.cost_cents, n.costless_um3 from (select plan_id, order_code, neck_number,"
-                                + " max(design_code) as design_code, coalesce(sum(cost_cents), 0) as cost_cents,"
-                                + " sum(case when cost_cents is null then abs(volume_um3) else 0 end) as costless_um3,"
-                                + " sum(case when kind = 'PART' and part = 'NECK' then volume_um3 else 0 end) as neck_um3,"
-                                + " sum(case when kind = 'PART' and part = 'HEAD' then volume_um3 else 0 end) as head_um3,"
-                                + " max(case when kind = 'PART' and volume_um3 > 0 then entry_id end) as last_entry"
-                                + " from outcome where order_code is not null group by plan_id, order_code, neck_number) n"
-                                + " join entry e on e.id = n.last_entry"
-                                + " where n.neck_um3 > 0 and n.head_um3 > 0 and e.acted_at >= :first and e.acted_at < :end"
-                                + " order by n.design_code, n.order_code, n.neck_number, n.plan_id")
-                .param("first", span.first())
-                .param("end", span.end())
-                .query((rs, n) -> new Neck(
-                        rs.getString("design_code"),
-                        rs.getBigDecimal("costless_um3").signum() > 0 ? null : new Money(rs.getLong("cost_cents"))))
+    /** An entry and what it takes back, down to what takes nothing back: itself, then one after another. */
+    List<Long> undone(long entry) {
+        List<Long> chain = new ArrayList<>();
+        Optional<Long> at = Optional.of(entry);
+        while (at.isPresent()) {
+            chain.add(at.get());
+            at = jdbc.sql("select undoes from entry where id = :id and undoes is not null")
+                    .param("id", at.get())
+                    .query(Long.class)
+                    .optional();
+        }
+        return chain;
+    }
+
+    /** One entry with all its outcomes, whether it stands or not. */
+    Cut cut(long entry) {
+        List<Outcome> outcomes = jdbc.sql("select * from outcome where entry_id = :entry order by position")
+                .param("entry", entry)
+                .query((rs, n) -> EntryTable.outcome(rs))
                 .list();
+        return jdbc.sql("select acted_at, who from entry where id = :entry")
+                .param("entry", entry)
+                .query((rs, n) -> new Cut(entry, EntryTable.moment(rs), rs.getString("who"), outcomes))
+                .single();
+    }
+
+    /** Entries that stand and took wood from a piece, with all their outcomes. */
+    List<Cut> standingOf(String piece) {
+        List<Cut> cuts = new ArrayList<>();
+        each(
+                Span.EVER,
+                new Only(
+                        " and o.entry_id in (select s.entry_id from outcome s where s.from_piece = :piece)",
+                        Map.of("piece", piece)),
+                cuts::add);
+        return cuts;
     }
 }

@@ -57,4 +57,21 @@ class JdbcWoodOrigins implements WoodOrigins {
         }
         return found;
     }
+
+    @Override
+    public Map<String, String> names(Collection<String> woodKeys) {
+        Map<String, String> species = new HashMap<>();
+        jdbc.sql("select id, common_name from species order by id").query(rs -> {
+            species.put(rs.getString("id"), rs.getString("common_name"));
+        });
+        Map<String, String> names = new HashMap<>();
+        for (String key : woodKeys) {
+            List<String> one = new ArrayList<>();
+            for (String id : key.split("/", -1)) {
+                one.add(species.getOrDefault(id, id));
+            }
+            names.put(key, String.join(" / ", one));
+        }
+        return names;
+    }
 }

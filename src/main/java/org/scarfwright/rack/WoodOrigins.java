@@ -9,6 +9,9 @@ public interface WoodOrigins {
     /** By code; codes that do not exist are left out. */
     Map<String, Origin> of(Collection<String> codes);
 
+    /** Names of woods by their keys, as {@link Origin#woodName()}; a species that does not exist keeps its id. */
+    Map<String, String> names(Collection<String> woodKeys);
+
     /**
      * @param woodKey as {@link PieceWood#key()}
      * @param woodName such as Hard maple; for a lamination every strip's, in order

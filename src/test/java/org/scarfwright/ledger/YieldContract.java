@@ -52,6 +52,9 @@ abstract class YieldContract {
     Yield yield;
 
     @Autowired
+    YieldBook book;
+
+    @Autowired
     Ledger ledger;
 
     @Autowired
@@ -126,6 +129,7 @@ abstract class YieldContract {
                                 .atOffset(ZoneOffset.UTC))
                 .param("id", entry)
                 .update();
+        book.makeAnew();
     }
 
     /**
