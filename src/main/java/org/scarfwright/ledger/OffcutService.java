@@ -5,7 +5,6 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import org.scarfwright.rack.Piece;
-import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -30,15 +29,18 @@ class OffcutService implements Offcuts {
             throw new IllegalArgumentException(months + " months are not between 0 and " + MOST_MONTHS);
         }
         LocalDate latest = LocalDate.now(clock).minusMonths(months);
-        List<String> rests = jdbc.sql("select o.to_piece from outcome o where o.kind = 'REST' and not exists"
-                        + " (select 1 from act a where a.piece_code = o.to_piece and a.kind = 'RESERVED')"
-                        + " group by o.to_piece having sum(o.volume_um3) > 0 order by o.to_piece")
+        // The oldest of the rack come first, so that no more of it is looked at than is needed. A code may have been that of another
+        // piece once, whose cut was taken back: only what stands of its rests makes a piece a rest.
+        List<String> rests = jdbc.sql("select p.code from piece p where p.state = 'ON_RACK' and p.since <= :latest"
+                        + " and (select sum(o.volume_um3) from outcome o where o.to_piece = p.code and o.kind = 'REST') > 0"
+                        + " and not exists (select 1 from act a where a.piece_code = p.code and a.kind = 'RESERVED')"
+                        + " order by p.since, p.code_order limit :most")
+                .param("latest", latest)
+                .param("most", Losses.MOST_PIECES)
                 .query(String.class)
                 .list();
         return rack.findAll(rests).stream()
-                .filter(p -> p.state() == PieceState.ON_RACK && !p.since().isAfter(latest))
                 .sorted(Comparator.comparing(Piece::since).thenComparing(Piece::code))
-                .limit(Losses.MOST_PIECES)
                 .toList();
     }
 }

@@ -469,6 +469,8 @@ class YieldService implements Yield {
             }
         }
         Collections.reverse(rows);
+        // A clock that was set back must not put a day on two pages.
+        rows.sort(Comparator.comparing(Row::at).reversed());
         return rows;
     }
 

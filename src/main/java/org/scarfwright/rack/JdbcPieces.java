@@ -65,11 +65,23 @@ class JdbcPieces implements Pieces {
         }
         int onPage = Math.max(1, Math.min(size, LARGEST_PAGE));
         PieceTable.Where where = where(filter);
+        if (!filter.words().isBlank()) {
+            return searched(table.ids(where, order(sort)), page, onPage);
+        }
         long total = table.count(where);
         int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
         int shown = Math.max(1, Math.min(page, pages));
         List<Long> ids = table.ids(where, order(sort), onPage, (long) (shown - 1) * onPage);
         return new PieceList(table.loadIds(ids), shown, pages, total);
+    }
+
+    /** Looking for words goes through all texts: once, not once for the count and once for the page. */
+    private PieceList searched(List<Long> ids, int page, int onPage) {
+        int pages = Math.max(1, (ids.size() + onPage - 1) / onPage);
+        int shown = Math.max(1, Math.min(page, pages));
+        int first = Math.min(ids.size(), (shown - 1) * onPage);
+        return new PieceList(
+                table.loadIds(ids.subList(first, Math.min(ids.size(), first + onPage))), shown, pages, ids.size());
     }
 
     /** Judges the pieces that were not judged by the designs and rules of now: all of them once, then those that changed. */
@@ -235,6 +247,11 @@ class JdbcPieces implements Pieces {
     @Override
     @Transactional(readOnly = true)
     public List<String> meant(String said) {
+        // What is written on a label needs no guessing.
+        if (PieceCodes.refusal(said).isEmpty()
+                && !table.existing(List.of(PieceCodes.written(said))).isEmpty()) {
+            return List.of(PieceCodes.written(said));
+        }
         return SpokenCodes.meant(said, table.codes());
     }
 
@@ -285,8 +302,8 @@ class JdbcPieces implements Pieces {
         }
         if (filter.wood() != null) {
             values.put("wood", filter.wood());
-            conditions.add("(p.species_id = :wood or exists"
-                    + " (select 1 from piece_strip s where s.piece_id = p.id and s.species_id = :wood))");
+            conditions.add("p.id in (select w.id from piece w where w.species_id = :wood"
+                    + " union select s.piece_id from piece_strip s where s.species_id = :wood)");
         }
         if (filter.state() != null) {
             values.put("state", filter.state().name());

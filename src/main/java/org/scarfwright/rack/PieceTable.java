@@ -104,15 +104,28 @@ class PieceTable {
         return ids.stream().filter(byId::containsKey).map(byId::get).toList();
     }
 
+    /** Ids of all of them. */
+    List<Long> ids(Where where, String order) {
+        return jdbc.sql("select p.id" + from(where) + " where " + where.condition() + " order by " + order)
+                .params(where.values())
+                .query(Long.class)
+                .list();
+    }
+
+    /** Lots and places are only looked up where they are asked about: else a list is read off an index. */
+    private static String from(Where where) {
+        return where.condition().contains("l.") || where.condition().contains("h.") ? FROM : " from piece p";
+    }
+
     long count(Where where) {
-        return jdbc.sql("select count(*)" + FROM + " where " + where.condition())
+        return jdbc.sql("select count(*)" + from(where) + " where " + where.condition())
                 .params(where.values())
                 .query(Long.class)
                 .single();
     }
 
     List<Long> ids(Where where, String order, int limit, long offset) {
-        return jdbc.sql("select p.id" + FROM + " where " + where.condition() + " order by " + order
+        return jdbc.sql("select p.id" + from(where) + " where " + where.condition() + " order by " + order
                         + " limit :most offset :skipped")
                 .params(where.values())
                 .param("most", limit)

@@ -59,6 +59,9 @@ abstract class RandomDeedsContract {
     Ledger ledger;
 
     @Autowired
+    YieldBook book;
+
+    @Autowired
     Verification verification;
 
     @Autowired
@@ -151,6 +154,7 @@ abstract class RandomDeedsContract {
                 });
             }
             assertThat(there().plus(cutAway())).as(where + ": " + kind).isEqualTo(came);
+            assertThat(book.inStep()).as(where + ": the yield is added up so far").isTrue();
             assertThat(verification.run().faults()).as(where + ": " + kind).isEmpty();
         }
     }

@@ -403,5 +403,56 @@ abstract class YieldContract {
                 .query(BigDecimal.class)
                 .single();
         assertThat(report.taken().um3()).isEqualTo(lost.toBigIntegerExact());
+        assertThat(book.faults()).isEmpty();
+        partsOfMonths(by, random);
+        rowsPageByPage(by);
+    }
+
+    /** Days that cut months in two: the total is what the database adds up over the entries that stand. */
+    private void partsOfMonths(By by, Random random) {
+        for (int i = 0; i < 12; i++) {
+            LocalDate from = LocalDate.of(2026, 10, 1).plusDays(random.nextInt(92));
+            LocalDate to = from.plusDays(random.nextInt(70));
+            Report report = yield.report(new Question(by, from, to));
+            BigDecimal input = jdbc.sql("select coalesce(sum(o.volume_um3), 0) from outcome o join entry e"
+                            + " on e.id = o.entry_id where o.kind <> 'SOLD' and e.undoes is null and e.acted_at >= :from"
+                            + " and e.acted_at < :to and not exists (select 1 from entry u where u.undoes = e.id)")
+                    .param("from", from.atStartOfDay(clock.getZone()).toOffsetDateTime())
+                    .param("to", to.plusDays(1).atStartOfDay(clock.getZone()).toOffsetDateTime())
+                    .query(BigDecimal.class)
+                    .single();
+            assertThat(report.total().of(YieldFigure.INPUT).um3()).isEqualTo(input.toBigIntegerExact());
+            assertThat(report.closes()).isTrue();
+            for (YieldFigure figure : YieldFigure.values()) {
+                Volume lines = report.lines().stream().map(l -> l.sums().of(figure)).reduce(Volume.ZERO, Volume::plus);
+                assertThat(lines).as("%s by %s from %s to %s", figure, by, from, to).isEqualTo(report.total().of(figure));
+            }
+            for (Line line : report.lines()) {
+                Yield.Rows rows = yield.rows(report.question(), line.key(), YieldFigure.WASTE, 1, 500);
+                Volume sum = rows.rows().stream().map(Yield.Row::counted).reduce(Volume.ZERO, Volume::plus);
+                assertThat(sum).isEqualTo(line.sums().of(YieldFigure.WASTE)).isEqualTo(rows.sum());
+            }
+        }
+    }
+
+    /** Pages put together are all rows, in their order, each once. */
+    private void rowsPageByPage(By by) {
+        for (Question question : List.of(
+                new Question(by, null, null),
+                new Question(by, LocalDate.of(2026, 10, 20), LocalDate.of(2026, 12, 12)))) {
+            for (YieldFigure figure : List.of(YieldFigure.INPUT, YieldFigure.KERF, YieldFigure.RESCUED)) {
+                List<Yield.Row> all = yield.all(question, null, figure).rows();
+                List<Yield.Row> paged = new ArrayList<>();
+                Yield.Rows page = yield.rows(question, null, figure, 1, 7);
+                for (int i = 1; i <= page.pages(); i++) {
+                    page = yield.rows(question, null, figure, i, 7);
+                    assertThat(page.page()).isEqualTo(i);
+                    assertThat(page.total()).isEqualTo(all.size());
+                    paged.addAll(page.rows());
+                }
+                assertThat(paged).as("%s by %s", figure, by).containsExactlyInAnyOrderElementsOf(all);
+                assertThat(paged).isSortedAccordingTo((a, b) -> b.at().compareTo(a.at()));
+            }
+        }
     }
 }

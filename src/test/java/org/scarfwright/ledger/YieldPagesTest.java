@@ -10,6 +10,7 @@ import org.scarfwright.database.OnH2;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plans;
 import org.scarfwright.necks.IsoWeek;
+import org.scarfwright.rack.PieceState;
 import org.scarfwright.rack.Rack;
 import org.scarfwright.rack.RackImport;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -39,6 +40,9 @@ class YieldPagesTest {
 
     @Autowired
     CutRecording recording;
+
+    @Autowired
+    Losses losses;
 
     /** One neck from one blank, which was set aside as warped but is allowed as a neck. */
     private Plan cutOne(boolean setAside, String who) {
@@ -207,5 +211,30 @@ class YieldPagesTest {
                 .bodyText()
                 .contains("/size");
         assertThat(mvc.get().uri("/yield.csv?from=soon")).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    }
+
+    /** Thirty lots, of which a page shows twenty-five; the sums are of all. */
+    @Test
+    void manyLinesComeOnPages() {
+        StringBuilder file = new StringBuilder("code,wood,length,width,thickness,unit,lot\n");
+        for (int i = 10; i < 40; i++) {
+            file.append("P-").append(i).append(",sapele,640,70,22,mm,lot ").append(i).append('\n');
+        }
+        rackImport.save(file.toString().getBytes(StandardCharsets.UTF_8));
+        for (int i = 10; i < 40; i++) {
+            losses.remove(List.of(new Rack.PieceStamp("P-" + i, 0)), PieceState.SCRAPPED, "Kit", "It split.");
+        }
+        assertThat(mvc.get().uri("/yield?by=lot"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Lines 1 to 25 of 30; the sums are of all.", ">lot 34<", "29568", "lines=2")
+                .doesNotContain(">lot 35<", "Earlier lines");
+        assertThat(mvc.get().uri("/yield?by=lot&lines=2"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Lines 26 to 30 of 30", ">lot 35<", "Earlier lines", "29568")
+                .doesNotContain(">lot 34<", "Next lines");
+        assertThat(mvc.get().uri("/yield?by=lot&lines=99")).hasStatusOk().bodyText().contains("Lines 26 to 30 of 30");
+        assertThat(mvc.get().uri("/yield.csv?by=lot")).hasStatusOk().bodyText().contains("lot 10", "lot 39");
     }
 }

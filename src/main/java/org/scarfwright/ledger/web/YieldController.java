@@ -30,6 +30,8 @@ class YieldController {
     static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
     private static final int ON_PAGE = 50;
+    private static final int LINES_ON_PAGE = 25;
+    private static final int ROWS_OF_A_CHART = 50;
     private static final List<Choice> WAYS = List.of(Yield.By.values()).stream()
             .map(b -> new Choice(b.word(), b.title()))
             .toList();
@@ -62,6 +64,32 @@ class YieldController {
         }
     }
 
+    /**
+     * Which lines of a report a page shows.
+     *
+     * @param first counted from 1; 0 where there are none
+     */
+    record Lines(int page, int pages, int first, int last, int total) {
+        /** Of weeks and months the last page is shown where none is asked for, because it is what is looked at. */
+        static Lines of(Report report, String asked) {
+            int total = report.lines().size();
+            int pages = Math.max(1, (total - 1) / LINES_ON_PAGE + 1);
+            boolean inTime = report.question().by() == Yield.By.WEEK
+                    || report.question().by() == Yield.By.MONTH;
+            int page = asked.isEmpty() && inTime ? pages : Math.min(pages, number(asked));
+            return new Lines(
+                    page,
+                    pages,
+                    Math.min(total, (page - 1) * LINES_ON_PAGE + 1),
+                    Math.min(total, page * LINES_ON_PAGE),
+                    total);
+        }
+    }
+
+    private static <T> List<T> last(List<T> all) {
+        return all.subList(Math.max(0, all.size() - ROWS_OF_A_CHART), all.size());
+    }
+
     @GetMapping("/yield")
     ModelAndView show(@RequestParam Map<String, String> typed) {
         YieldQuery query = new YieldQuery(typed);
@@ -74,7 +102,15 @@ class YieldController {
         Report report = yield.report(query.question());
         page.addObject("report", report);
         page.addObject("byTitle", query.question().by().title());
-        page.addObject("rows", report.lines().stream().map(this::row).toList());
+        Lines lines = Lines.of(report, query.text("lines"));
+        page.addObject("lines", lines);
+        page.addObject(
+                "rows",
+                report.lines().subList(lines.first() - (lines.total() == 0 ? 0 : 1), lines.last()).stream()
+                        .map(this::row)
+                        .toList());
+        page.addObject("trendRows", last(report.trend()));
+        page.addObject("dotRows", last(report.dots()));
         page.addObject("total", row(new Yield.Line("", "All", report.total())));
         page.addObject(
                 "columns",
