@@ -83,6 +83,19 @@ class LedgerLists implements ShopLists {
 
     @Override
     public Map<String, String> leftOut() {
-        return Map.of("act_before_entries", "empty once the program has started: its acts are carried into the ledger");
+        String addedUp = "added up anew from the outcomes by the shop that reads the file";
+        return Map.of(
+                "act_before_entries",
+                "empty once the program has started: its acts are carried into the ledger",
+                "yield_sum",
+                addedUp,
+                "yield_wood",
+                addedUp,
+                "yield_neck",
+                addedUp,
+                "yield_cut",
+                addedUp,
+                "yield_kept",
+                addedUp);
     }
 }
