@@ -77,8 +77,8 @@ public final class LargeShop {
         }
         String url = asked.get("url");
         if (url == null) {
-            throw new IllegalArgumentException("url is missing; write for example"
-                    + " url=jdbc:h2:file:/tmp/large/scarfwright;MODE=PostgreSQL");
+            throw new IllegalArgumentException(
+                    "url is missing; write for example" + " url=jdbc:h2:file:/tmp/large/scarfwright;MODE=PostgreSQL");
         }
         String user = asked.getOrDefault("user", "");
         String password = asked.getOrDefault("password", "");
@@ -95,7 +95,8 @@ public final class LargeShop {
             shop.fill();
             System.out.println(shop.all.size() + " pieces, " + shop.rack.size() + " on the rack, " + rows.entries()
                     + " entries, " + rows.acts() + " acts, " + rows.outcomes() + " outcomes, " + shop.steps
-                    + " work steps in " + Duration.ofNanos(System.nanoTime() - begun).toSeconds() + " s");
+                    + " work steps in "
+                    + Duration.ofNanos(System.nanoTime() - begun).toSeconds() + " s");
         }
     }
 
@@ -178,14 +179,7 @@ public final class LargeShop {
             @Nullable Long plan,
             String detail) {
         return new StoredAct(
-                position,
-                kind.name(),
-                piece.code,
-                before,
-                piece.volumeThere().um3(),
-                plan,
-                detail,
-                piece.document());
+                position, kind.name(), piece.code, before, piece.volumeThere().um3(), plan, detail, piece.document());
     }
 
     private void toRack(BenchPiece piece) {
@@ -288,8 +282,7 @@ public final class LargeShop {
                 List<StoredAct> acts = new ArrayList<>();
                 for (int i = 0; i < here; i++) {
                     BenchPiece piece = born(
-                            new BenchPiece.Size(
-                                    between(300, 1000) * MM, between(66, 95) * MM, between(19, 32) * MM),
+                            new BenchPiece.Size(between(300, 1000) * MM, between(66, 95) * MM, between(19, 32) * MM),
                             new BenchPiece.Origin(wood, lot, between(300, 2500), random.nextInt(8) == 0),
                             "Bay " + between(1, 40));
                     read(piece);
@@ -546,11 +539,7 @@ public final class LargeShop {
                     }
                 }
                 cuts.add(new Plan.Cut(
-                        1,
-                        Length.ofUm(at + long_),
-                        Length.ofUm(at + long_ + 3 * MM),
-                        new Angle(13_000),
-                        false));
+                        1, Length.ofUm(at + long_), Length.ofUm(at + long_ + 3 * MM), new Angle(13_000), false));
                 at += long_ + 3 * MM;
             }
 
@@ -564,7 +553,8 @@ public final class LargeShop {
                 }
                 int made = cuts.size();
                 long over = length - at;
-                boolean rest = over >= 135 * MM && all.size() < (long) pieceCount * (number + 1) / WEEKS + 200
+                boolean rest = over >= 135 * MM
+                        && all.size() < (long) pieceCount * (number + 1) / WEEKS + 200
                         && all.size() < pieceCount;
                 boolean stays = rest && random.nextInt(6) == 0;
                 long kept = rest ? over - between(0, 5) * MM : 0;
@@ -590,8 +580,7 @@ public final class LargeShop {
                 if (rest && !stays) {
                     restPiece = born(
                             new BenchPiece.Size(kept, piece.width, piece.thickness),
-                            new BenchPiece.Origin(
-                                    piece.species, piece.lot, piece.cost * kept / length, piece.setAside),
+                            new BenchPiece.Origin(piece.species, piece.lot, piece.cost * kept / length, piece.setAside),
                             piece.place);
                     acts.add(act(
                             2,
@@ -706,7 +695,8 @@ public final class LargeShop {
                         "neck_order",
                         "code, design_id, quantity, due_day, priority, iso_week",
                         order.getKey(),
-                        Long.parseLong(designs.getOrDefault(order.getKey(), "D-1").substring(2)),
+                        Long.parseLong(
+                                designs.getOrDefault(order.getKey(), "D-1").substring(2)),
                         order.getValue(),
                         first.plusDays(4),
                         5,
@@ -718,11 +708,7 @@ public final class LargeShop {
                 for (Plan.Part part : List.of(pairing.neck(), pairing.head())) {
                     planned.computeIfAbsent(part.piece(), c -> new ArrayList<>())
                             .add(new Plan.Cut(
-                                    1,
-                                    part.to(),
-                                    part.to().plus(Length.ofUm(3 * MM)),
-                                    new Angle(13_000),
-                                    false));
+                                    1, part.to(), part.to().plus(Length.ofUm(3 * MM)), new Angle(13_000), false));
                 }
             }
             layouts.keySet().retainAll(planned.keySet());

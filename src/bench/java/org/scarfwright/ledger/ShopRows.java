@@ -58,8 +58,8 @@ final class ShopRows {
     void row(String table, String columns, @Nullable Object... values) throws SQLException {
         PreparedStatement statement = statements.get(table);
         if (statement == null) {
-            statement = connection.prepareStatement("insert into " + table + " (" + columns + ") values ("
-                    + "?, ".repeat(values.length - 1) + "?)");
+            statement = connection.prepareStatement(
+                    "insert into " + table + " (" + columns + ") values (" + "?, ".repeat(values.length - 1) + "?)");
             statements.put(table, statement);
         }
         for (int i = 0; i < values.length; i++) {
@@ -85,8 +85,7 @@ final class ShopRows {
 
     void entry(PieceChanged.Kind kind, Instant at, String who, List<StoredAct> changes, List<StoredOutcome> became)
             throws SQLException {
-        StoredEntry open =
-                new StoredEntry(entries + 1, kind.name(), at, who, "", null, hash, "", changes, became);
+        StoredEntry open = new StoredEntry(entries + 1, kind.name(), at, who, "", null, hash, "", changes, became);
         hash = open.reckoned();
         entries++;
         row(

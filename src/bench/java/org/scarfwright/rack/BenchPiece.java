@@ -93,14 +93,20 @@ public final class BenchPiece {
 
     public String document() {
         PieceDocument d = new PieceDocument();
-        d.put("id", id).put("version", version).put("code", code).put("state", state).put("species_id", species);
+        d.put("id", id)
+                .put("version", version)
+                .put("code", code)
+                .put("state", state)
+                .put("species_id", species);
         d.put("length_um", length).put("length_typed", lengthTyped);
         d.put("width_um", width).put("width_typed", typed(width));
         d.put("thickness_um", thickness).put("thickness_typed", typed(thickness));
         d.put("grain", "QUARTER").put("trim_left_um", 0).put("trim_right_um", 0);
         if (!moistures.isEmpty()) {
             Moisture last = moistures.get(moistures.size() - 1);
-            d.put("mc_hundredths", last.hundredths()).put("mc_read_on", last.on()).put("mc_meter", "PIN");
+            d.put("mc_hundredths", last.hundredths())
+                    .put("mc_read_on", last.on())
+                    .put("mc_meter", "PIN");
         }
         d.put("bow_um", 0).put("crook_um", 0).put("cup_um", 0).put("twist_um", 0);
         d.put("set_aside", setAside).put("neck_allowed", false).put("cost_cents", cost);

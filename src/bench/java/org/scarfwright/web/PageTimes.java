@@ -202,7 +202,8 @@ public final class PageTimes {
             pages.sample();
             int times = Integer.parseInt(asked.getOrDefault("times", "40"));
             int warm = Integer.parseInt(asked.getOrDefault("warm", "10"));
-            System.out.println("| room | page | status | kB | processor ms p50 | p95 | wall ms p50 | p95 | max | bar |");
+            System.out.println(
+                    "| room | page | status | kB | processor ms p50 | p95 | wall ms p50 | p95 | max | bar |");
             System.out.println("|---|---|---|---|---|---|---|---|---|---|");
             // What is compiled by the first requests of one page serves the others too.
             for (int i = 0; i < Integer.parseInt(asked.getOrDefault("rounds", "1")); i++) {

@@ -26,8 +26,7 @@ public record Act(
         String detail) {
     /** The same with when and by whom. */
     Act by(Instant moment, String person) {
-        return new Act(
-                entry, position, kind, pieceCode, volumeBefore, volumeAfter, planId, moment, person, detail);
+        return new Act(entry, position, kind, pieceCode, volumeBefore, volumeAfter, planId, moment, person, detail);
     }
 
     /** Positive where volume came in, negative where it went out. */

@@ -312,7 +312,10 @@ class EntryTable {
                     made.put(rs.getLong("id"), new Made(moment(rs), rs.getString("who")));
                 });
         return rows.stream()
-                .map(r -> r.act().by(Objects.requireNonNull(made.get(r.entry())).at(), Objects.requireNonNull(made.get(r.entry())).who()))
+                .map(r -> r.act()
+                        .by(
+                                Objects.requireNonNull(made.get(r.entry())).at(),
+                                Objects.requireNonNull(made.get(r.entry())).who()))
                 .toList();
     }
 

@@ -67,8 +67,8 @@ public interface Ledger {
         public static Optional<Spot> read(String text) {
             Matcher m = FORM.matcher(text.strip());
             return m.matches()
-                    ? Optional.of(new Spot(
-                            Long.parseLong(m.group(1)), m.group(2) == null ? 1 : Integer.parseInt(m.group(2))))
+                    ? Optional.of(
+                            new Spot(Long.parseLong(m.group(1)), m.group(2) == null ? 1 : Integer.parseInt(m.group(2))))
                     : Optional.empty();
         }
 
@@ -89,7 +89,10 @@ public interface Ledger {
      * @param older where older ones begin; empty when there are none
      */
     record ActList(
-            List<Act> acts, long total, @Nullable Spot newer, @Nullable Spot older) {
+            List<Act> acts,
+            long total,
+            @Nullable Spot newer,
+            @Nullable Spot older) {
         public ActList {
             acts = List.copyOf(acts);
         }

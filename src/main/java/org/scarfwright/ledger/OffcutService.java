@@ -29,7 +29,8 @@ class OffcutService implements Offcuts {
             throw new IllegalArgumentException(months + " months are not between 0 and " + MOST_MONTHS);
         }
         LocalDate latest = LocalDate.now(clock).minusMonths(months);
-        // The oldest of the rack come first, so that no more of it is looked at than is needed. A code may have been that of another
+        // The oldest of the rack come first, so that no more of it is looked at than is needed. A code may have been
+        // that of another
         // piece once, whose cut was taken back: only what stands of its rests makes a piece a rest.
         List<String> rests = jdbc.sql("select p.code from piece p where p.state = 'ON_RACK' and p.since <= :latest"
                         + " and (select sum(o.volume_um3) from outcome o where o.to_piece = p.code and o.kind = 'REST') > 0"

@@ -94,8 +94,8 @@ class Verifier implements Verification {
     @Override
     public Report run() {
         try {
-            Report report = Objects.requireNonNull(
-                    snapshot.execute(status -> new Pass().report()), "the pass gives a report");
+            Report report =
+                    Objects.requireNonNull(snapshot.execute(status -> new Pass().report()), "the pass gives a report");
             last.set(report);
             return report;
         } finally {

@@ -385,7 +385,8 @@ class YieldBook implements SmartInitializingSingleton {
                 counting.attribute(piece, before);
                 return;
             }
-            // The cut this entry is about is added or taken off afterwards, under what the piece is now: it moves only where it
+            // The cut this entry is about is added or taken off afterwards, under what the piece is now: it moves only
+            // where it
             // counted until now.
             List<Cut> moving = new ArrayList<>(table.standingOf(piece));
             moving.removeIf(c -> c.entry() == effect.cut().entry());
@@ -416,7 +417,8 @@ class YieldBook implements SmartInitializingSingleton {
         Set<String> pieces = new TreeSet<>();
         cut.outcomes().forEach(o -> pieces.add(o.fromPiece()));
         Map<String, Attribution> known = new HashMap<>();
-        jdbc.sql("select piece_code, wood_key, lot_code from yield_wood where piece_code in (:codes) order by piece_code")
+        jdbc.sql(
+                        "select piece_code, wood_key, lot_code from yield_wood where piece_code in (:codes) order by piece_code")
                 .param("codes", pieces)
                 .query(rs -> {
                     known.put(
@@ -519,8 +521,7 @@ class YieldBook implements SmartInitializingSingleton {
                 });
         List<MapSqlParameterSource> whole = new ArrayList<>();
         for (Losses.Neck neck : necks) {
-            Map<String, Object> names =
-                    Map.of("plan", neck.plan(), "order", neck.order(), "number", neck.number());
+            Map<String, Object> names = Map.of("plan", neck.plan(), "order", neck.order(), "number", neck.number());
             jdbc.sql("delete from yield_neck where plan_id = :plan and order_code = :order and neck_number = :number")
                     .params(names)
                     .update();
@@ -532,15 +533,16 @@ class YieldBook implements SmartInitializingSingleton {
     /** Necks of which both parts are cut, as the outcomes say. */
     private void necks(String which, Map<String, ?> names, Consumer<MapSqlParameterSource> taker) {
         YieldCounting days = counting();
-        jdbc.sql("select n.*, e.acted_at from (select plan_id, order_code, neck_number, max(design_code) as design_code,"
-                        + " coalesce(sum(cost_cents), 0) as cost_cents,"
-                        + " sum(case when cost_cents is null then abs(volume_um3) else 0 end) as costless_um3,"
-                        + " sum(case when kind = 'PART' and part = 'NECK' then volume_um3 else 0 end) as neck_um3,"
-                        + " sum(case when kind = 'PART' and part = 'HEAD' then volume_um3 else 0 end) as head_um3,"
-                        + " max(case when kind = 'PART' and volume_um3 > 0 then entry_id end) as last_entry"
-                        + " from outcome where order_code is not null" + which
-                        + " group by plan_id, order_code, neck_number) n join entry e on e.id = n.last_entry"
-                        + " where n.neck_um3 > 0 and n.head_um3 > 0 order by n.plan_id, n.order_code, n.neck_number")
+        jdbc.sql(
+                        "select n.*, e.acted_at from (select plan_id, order_code, neck_number, max(design_code) as design_code,"
+                                + " coalesce(sum(cost_cents), 0) as cost_cents,"
+                                + " sum(case when cost_cents is null then abs(volume_um3) else 0 end) as costless_um3,"
+                                + " sum(case when kind = 'PART' and part = 'NECK' then volume_um3 else 0 end) as neck_um3,"
+                                + " sum(case when kind = 'PART' and part = 'HEAD' then volume_um3 else 0 end) as head_um3,"
+                                + " max(case when kind = 'PART' and volume_um3 > 0 then entry_id end) as last_entry"
+                                + " from outcome where order_code is not null" + which
+                                + " group by plan_id, order_code, neck_number) n join entry e on e.id = n.last_entry"
+                                + " where n.neck_um3 > 0 and n.head_um3 > 0 order by n.plan_id, n.order_code, n.neck_number")
                 .params(names)
                 .query((RowCallbackHandler) rs -> taker.accept(neck(days, rs)));
     }
@@ -584,18 +586,19 @@ class YieldBook implements SmartInitializingSingleton {
         }
         Whole whole = whole();
         Map<Key, Sum> missing = new HashMap<>(whole.sums().all);
-        jdbc.sql("select * from yield_sum order by by_what, begins, line_key, figure").query(rs -> {
-            Key key = new Key(
-                    What.valueOf(rs.getString("by_what")),
-                    rs.getObject("begins", LocalDate.class),
-                    rs.getString("line_key"),
-                    rs.getString("figure"));
-            Sum kept = sum(rs);
-            Sum added = missing.remove(key);
-            if (added == null || !added.equalTo(kept)) {
-                faults.add(fault(key));
-            }
-        });
+        jdbc.sql("select * from yield_sum order by by_what, begins, line_key, figure")
+                .query(rs -> {
+                    Key key = new Key(
+                            What.valueOf(rs.getString("by_what")),
+                            rs.getObject("begins", LocalDate.class),
+                            rs.getString("line_key"),
+                            rs.getString("figure"));
+                    Sum kept = sum(rs);
+                    Sum added = missing.remove(key);
+                    if (added == null || !added.equalTo(kept)) {
+                        faults.add(fault(key));
+                    }
+                });
         missing.keySet().forEach(k -> faults.add(fault(k)));
         compare(
                 faults,
@@ -631,7 +634,8 @@ class YieldBook implements SmartInitializingSingleton {
     }
 
     private static String fault(Key key) {
-        return "The yield keeps another sum of " + key.figure().toLowerCase(Locale.ROOT).replace('_', ' ') + " for "
+        return "The yield keeps another sum of "
+                + key.figure().toLowerCase(Locale.ROOT).replace('_', ' ') + " for "
                 + key.what().name().toLowerCase(Locale.ROOT) + " "
                 + (key.line().isEmpty() ? "" : key.line() + ", ") + key.begins() + " than the outcomes add up to.";
     }

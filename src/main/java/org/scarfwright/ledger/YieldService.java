@@ -123,7 +123,10 @@ class YieldService implements Yield {
                 ? days.first().minusDays(1).with(TemporalAdjusters.firstDayOfNextMonth())
                 : earliest.get().withDayOfMonth(1);
         LocalDate to = days.last().isBefore(latest)
-                ? days.last().plusDays(1).with(TemporalAdjusters.firstDayOfMonth()).minusDays(1)
+                ? days.last()
+                        .plusDays(1)
+                        .with(TemporalAdjusters.firstDayOfMonth())
+                        .minusDays(1)
                 : latest.with(TemporalAdjusters.lastDayOfMonth());
         Days whole = new Days(from, to);
         List<Days> parts = whole.isEmpty()
@@ -132,7 +135,9 @@ class YieldService implements Yield {
         return new Months(
                 whole,
                 parts.stream()
-                        .filter(d -> !d.isEmpty() && !d.first().isAfter(latest) && !d.last().isBefore(earliest.get()))
+                        .filter(d -> !d.isEmpty()
+                                && !d.first().isAfter(latest)
+                                && !d.last().isBefore(earliest.get()))
                         .toList());
     }
 
@@ -218,9 +223,10 @@ class YieldService implements Yield {
             List<Cut> cuts = new ArrayList<>();
             table.each(span(part), cuts::add);
             YieldCounting counting = counting(by, cuts);
-            cuts.forEach(cut -> cut.outcomes().forEach(o -> counting.of(by, cut, o)
-                    .forEach(c -> lines.computeIfAbsent(c.key(), k -> new YieldSums.Adder())
-                            .add(c))));
+            cuts.forEach(cut -> cut.outcomes()
+                    .forEach(o -> counting.of(by, cut, o)
+                            .forEach(c -> lines.computeIfAbsent(c.key(), k -> new YieldSums.Adder())
+                                    .add(c))));
         }
         return lines;
     }
@@ -249,8 +255,7 @@ class YieldService implements Yield {
     private Map<String, String> titles(By by, Collection<String> keys) {
         Map<String, String> titles = new HashMap<>();
         if (by == By.WOOD) {
-            titles.putAll(
-                    origins.names(keys.stream().filter(k -> !k.isEmpty()).toList()));
+            titles.putAll(origins.names(keys.stream().filter(k -> !k.isEmpty()).toList()));
         }
         titles.put(
                 "",
@@ -265,15 +270,14 @@ class YieldService implements Yield {
 
     /** Cuts beside their plans, the last of them. */
     private List<Dot> dots(Days asked) {
-        List<Dot> dots = new ArrayList<>(
-                jdbc.sql("select entry_id, planned_um3, real_um3 from yield_cut where cut_on between :first and :last"
+        List<Dot> dots = new ArrayList<>(jdbc.sql(
+                        "select entry_id, planned_um3, real_um3 from yield_cut where cut_on between :first and :last"
                                 + " order by cut_on desc, entry_id desc limit :most")
-                        .param("first", asked.first())
-                        .param("last", asked.last())
-                        .param("most", MOST_DOTS)
-                        .query((rs, n) ->
-                                new Dot(rs.getLong("entry_id"), volume(rs, "planned_um3"), volume(rs, "real_um3")))
-                        .list());
+                .param("first", asked.first())
+                .param("last", asked.last())
+                .param("most", MOST_DOTS)
+                .query((rs, n) -> new Dot(rs.getLong("entry_id"), volume(rs, "planned_um3"), volume(rs, "real_um3")))
+                .list());
         Collections.reverse(dots);
         return dots;
     }
@@ -414,7 +418,8 @@ class YieldService implements Yield {
         if (what == What.DAY) {
             return kept(wanted, what, asked).stream()
                     .filter(s -> wanted.key() == null
-                            || wanted.key().equals(YieldCounting.period(by, s.days().first())))
+                            || wanted.key()
+                                    .equals(YieldCounting.period(by, s.days().first())))
                     .toList();
         }
         Months months = months(asked);
@@ -481,12 +486,14 @@ class YieldService implements Yield {
         }
         return switch (by) {
             case PERSON -> new Only(" and e.who = :key", Map.of("key", key));
-            case WOOD -> new Only(
-                    " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.wood_key = :key)",
-                    Map.of("key", key));
-            case LOT -> new Only(
-                    " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.lot_code = :key)",
-                    Map.of("key", key));
+            case WOOD ->
+                new Only(
+                        " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.wood_key = :key)",
+                        Map.of("key", key));
+            case LOT ->
+                new Only(
+                        " and exists (select 1 from yield_wood w where w.piece_code = o.from_piece and w.lot_code = :key)",
+                        Map.of("key", key));
             case WEEK, MONTH, DESIGN -> Only.ALL;
         };
     }

@@ -145,7 +145,8 @@ class YieldTable {
                 .query((RowCallbackHandler) rs -> {
                     if (!fallen.contains(rs.getLong("entry_id"))) {
                         consumer.accept(
-                                EntryTable.moment(rs), rs.getBigDecimal("taken_um3").toBigIntegerExact());
+                                EntryTable.moment(rs),
+                                rs.getBigDecimal("taken_um3").toBigIntegerExact());
                     }
                 });
     }

@@ -302,8 +302,12 @@ class JdbcPieces implements Pieces {
         }
         if (filter.wood() != null) {
             values.put("wood", filter.wood());
-            conditions.add("p.id in (select w.id from piece w where w.species_id = :wood"
-                    + " union select s.piece_id from piece_strip s where s.species_id = :wood)");
+            // Laminations are few: where none has the wood, the pieces are read off an index.
+            conditions.add(
+                    table.isInStrips(filter.wood())
+                            ? "(p.species_id = :wood or (p.species_id is null and exists"
+                                    + " (select 1 from piece_strip s where s.piece_id = p.id and s.species_id = :wood)))"
+                            : "p.species_id = :wood");
         }
         if (filter.state() != null) {
             values.put("state", filter.state().name());

@@ -104,6 +104,15 @@ class PieceTable {
         return ids.stream().filter(byId::containsKey).map(byId::get).toList();
     }
 
+    /** Whether any lamination has a strip of this wood. */
+    boolean isInStrips(String species) {
+        return !jdbc.sql("select piece_id from piece_strip where species_id = :species order by piece_id limit 1")
+                .param("species", species)
+                .query(Long.class)
+                .list()
+                .isEmpty();
+    }
+
     /** Ids of all of them. */
     List<Long> ids(Where where, String order) {
         return jdbc.sql("select p.id" + from(where) + " where " + where.condition() + " order by " + order)

@@ -226,8 +226,17 @@ abstract class AlteredLedgerContract {
 
     @Test
     void everyRowOfTheLedgerThatIsTakenOutIsFoundOut() {
-        for (String table : List.of("act", "outcome", "balance_line", "piece_defect", "warp_reading", "reservation",
-                "yield_sum", "yield_wood", "yield_neck", "yield_cut")) {
+        for (String table : List.of(
+                "act",
+                "outcome",
+                "balance_line",
+                "piece_defect",
+                "warp_reading",
+                "reservation",
+                "yield_sum",
+                "yield_wood",
+                "yield_neck",
+                "yield_cut")) {
             for (Map<String, Object> row : jdbc.queryForList("select * from " + table)) {
                 Boolean seen = savepoint.execute(status -> {
                     status.setRollbackOnly();

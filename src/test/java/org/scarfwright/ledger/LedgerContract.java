@@ -293,7 +293,9 @@ abstract class LedgerContract {
         LocalDate today = LocalDate.now(clock);
         assertThat(ledger.after(today)).isEmpty();
         Ledger.Spot first = ledger.after(LocalDate.of(1900, 1, 1)).orElseThrow();
-        assertThat(first.entry()).isEqualTo(jdbc.sql("select min(id) from entry").query(Long.class).single());
+        assertThat(first.entry())
+                .isEqualTo(
+                        jdbc.sql("select min(id) from entry").query(Long.class).single());
         assertThat(ledger.acts("", new Ledger.From(first, true), 5).acts()).isEmpty();
     }
 }

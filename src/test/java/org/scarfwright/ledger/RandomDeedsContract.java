@@ -154,7 +154,9 @@ abstract class RandomDeedsContract {
                 });
             }
             assertThat(there().plus(cutAway())).as(where + ": " + kind).isEqualTo(came);
-            assertThat(book.inStep()).as(where + ": the yield is added up so far").isTrue();
+            assertThat(book.inStep())
+                    .as(where + ": the yield is added up so far")
+                    .isTrue();
             assertThat(verification.run().faults()).as(where + ": " + kind).isEmpty();
         }
     }

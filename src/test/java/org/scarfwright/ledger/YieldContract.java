@@ -424,8 +424,11 @@ abstract class YieldContract {
             assertThat(report.total().of(YieldFigure.INPUT).um3()).isEqualTo(input.toBigIntegerExact());
             assertThat(report.closes()).isTrue();
             for (YieldFigure figure : YieldFigure.values()) {
-                Volume lines = report.lines().stream().map(l -> l.sums().of(figure)).reduce(Volume.ZERO, Volume::plus);
-                assertThat(lines).as("%s by %s from %s to %s", figure, by, from, to).isEqualTo(report.total().of(figure));
+                Volume lines =
+                        report.lines().stream().map(l -> l.sums().of(figure)).reduce(Volume.ZERO, Volume::plus);
+                assertThat(lines)
+                        .as("%s by %s from %s to %s", figure, by, from, to)
+                        .isEqualTo(report.total().of(figure));
             }
             for (Line line : report.lines()) {
                 Yield.Rows rows = yield.rows(report.question(), line.key(), YieldFigure.WASTE, 1, 500);

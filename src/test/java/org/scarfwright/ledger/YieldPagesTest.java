@@ -218,7 +218,11 @@ class YieldPagesTest {
     void manyLinesComeOnPages() {
         StringBuilder file = new StringBuilder("code,wood,length,width,thickness,unit,lot\n");
         for (int i = 10; i < 40; i++) {
-            file.append("P-").append(i).append(",sapele,640,70,22,mm,lot ").append(i).append('\n');
+            file.append("P-")
+                    .append(i)
+                    .append(",sapele,640,70,22,mm,lot ")
+                    .append(i)
+                    .append('\n');
         }
         rackImport.save(file.toString().getBytes(StandardCharsets.UTF_8));
         for (int i = 10; i < 40; i++) {
@@ -234,7 +238,10 @@ class YieldPagesTest {
                 .bodyText()
                 .contains("Lines 26 to 30 of 30", ">lot 35<", "Earlier lines", "29568")
                 .doesNotContain(">lot 34<", "Next lines");
-        assertThat(mvc.get().uri("/yield?by=lot&lines=99")).hasStatusOk().bodyText().contains("Lines 26 to 30 of 30");
+        assertThat(mvc.get().uri("/yield?by=lot&lines=99"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Lines 26 to 30 of 30");
         assertThat(mvc.get().uri("/yield.csv?by=lot")).hasStatusOk().bodyText().contains("lot 10", "lot 39");
     }
 }

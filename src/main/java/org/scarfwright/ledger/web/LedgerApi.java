@@ -79,11 +79,11 @@ class LedgerApi {
             List<ActJson> acts,
             long total,
 
-            @Schema(description = "Ask for these with after; empty when there are no newer ones")
-            @Nullable String newer,
+            @Schema(description = "Ask for these with after; empty when there are no newer ones") @Nullable
+            String newer,
 
-            @Schema(description = "Ask for these with before; empty when there are no older ones")
-            @Nullable String older) {}
+            @Schema(description = "Ask for these with before; empty when there are no older ones") @Nullable
+            String older) {}
 
     /** All acts of one kind. */
     @Schema(name = "BalanceLine")
@@ -230,8 +230,9 @@ class LedgerApi {
     @PostMapping("/verification")
     @Operation(
             summary = "Hold the ledger against itself and the rack, now",
-            description = "200 with what came of it where that is quick; else 202, and it goes on by itself: ask for its"
-                    + " state until nothing is going on.")
+            description =
+                    "200 with what came of it where that is quick; else 202, and it goes on by itself: ask for its"
+                            + " state until nothing is going on.")
     ResponseEntity<Object> verify() {
         Optional<Verification.Report> done = verification.begin(LedgerController.PATIENCE);
         return done.isPresent()

@@ -74,8 +74,8 @@ class YieldController {
         static Lines of(Report report, String asked) {
             int total = report.lines().size();
             int pages = Math.max(1, (total - 1) / LINES_ON_PAGE + 1);
-            boolean inTime = report.question().by() == Yield.By.WEEK
-                    || report.question().by() == Yield.By.MONTH;
+            boolean inTime =
+                    report.question().by() == Yield.By.WEEK || report.question().by() == Yield.By.MONTH;
             int page = asked.isEmpty() && inTime ? pages : Math.min(pages, number(asked));
             return new Lines(
                     page,
