@@ -35,7 +35,7 @@ class OffcutService implements Offcuts {
         List<String> rests = jdbc.sql("select p.code from piece p where p.state = 'ON_RACK' and p.since <= :latest"
                         + " and (select sum(o.volume_um3) from outcome o where o.to_piece = p.code and o.kind = 'REST') > 0"
                         + " and not exists (select 1 from act a where a.piece_code = p.code and a.kind = 'RESERVED')"
-                        + " order by p.since, p.code_order limit :most")
+                        + " order by p.state, p.since, p.code_order limit :most")
                 .param("latest", latest)
                 .param("most", Losses.MOST_PIECES)
                 .query(String.class)

@@ -290,8 +290,14 @@ class JdbcPieces implements Pieces {
             }
             n++;
             values.put("word" + n, "%" + escaped(word) + "%");
-            String found = "p.code like :w escape '!' or upper(p.note) like :w escape '!'"
-                    + " or h.name_key like :w escape '!' or l.code_key like :w escape '!'";
+            String found = "p.code like :w escape '!' or upper(p.note) like :w escape '!'";
+            for (PieceTable.Named named : PieceTable.Named.values()) {
+                List<Long> ids = table.idsLike(named, "%" + escaped(word) + "%");
+                if (!ids.isEmpty()) {
+                    values.put(named.column() + n, ids);
+                    found += " or p." + named.column() + " in (:" + named.column() + n + ")";
+                }
+            }
             List<String> named = woodsNamed(word);
             if (!named.isEmpty()) {
                 values.put("named" + n, named);

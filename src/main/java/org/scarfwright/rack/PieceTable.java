@@ -104,6 +104,35 @@ class PieceTable {
         return ids.stream().filter(byId::containsKey).map(byId::get).toList();
     }
 
+    /** What a piece has a name of by its id. */
+    enum Named {
+        PLACE("place", "place_id", "name_key"),
+        LOT("lot", "lot_id", "code_key");
+
+        private final String table;
+        private final String column;
+        private final String key;
+
+        Named(String table, String column, String key) {
+            this.table = table;
+            this.column = column;
+            this.key = key;
+        }
+
+        String column() {
+            return column;
+        }
+    }
+
+    /** There are few of them, so they are looked up once and not beside every piece; at most so many as a question can hold. */
+    List<Long> idsLike(Named named, String pattern) {
+        return jdbc.sql("select id from " + named.table + " where " + named.key
+                        + " like :pattern escape '!' order by id limit 30000")
+                .param("pattern", pattern)
+                .query(Long.class)
+                .list();
+    }
+
     /** Whether any lamination has a strip of this wood. */
     boolean isInStrips(String species) {
         return !jdbc.sql("select piece_id from piece_strip where species_id = :species order by piece_id limit 1")

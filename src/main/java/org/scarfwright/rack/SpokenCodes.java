@@ -22,8 +22,11 @@ import java.util.stream.Collectors;
  */
 final class SpokenCodes {
     private static final Pattern ADDRESS = Pattern.compile("(?is)^.*/p/([^/?#]*).*$");
+    private static final Pattern SPACE = Pattern.compile("\\s+");
     private static final Pattern NO_SIGN = Pattern.compile("[^A-Z0-9]+");
     private static final List<String> ALIKE = List.of("O0", "Q0", "I1", "L1", "S5", "Z2", "B8", "G6", "VU");
+
+    private static final char[] FOLDED = foldedSigns();
 
     private static final Map<String, String> WORDS = Arrays.stream(
                     ("ZERO=0 OH=0 NOUGHT=0 ONE=1 TWO=2 THREE=3 FOUR=4 FIVE=5"
@@ -40,7 +43,7 @@ final class SpokenCodes {
     static List<String> meant(String said, Collection<String> codes) {
         String words = plain(ADDRESS.matcher(said.strip()).replaceFirst(r -> Matcher.quoteReplacement(r.group(1))));
         List<UnaryOperator<String>> ways = new ArrayList<>(
-                List.of(text -> text.replaceAll("\\s+", ""), SpokenCodes::bare, text -> folded(bare(text))));
+                List.of(SpokenCodes::unspaced, SpokenCodes::bare, text -> folded(bare(text))));
         for (UnaryOperator<String> way : ways) {
             List<String> found = like(way.apply(words), codes, way);
             if (!found.isEmpty()) {
@@ -65,16 +68,38 @@ final class SpokenCodes {
                 .toUpperCase(Locale.ROOT);
     }
 
+    private static String unspaced(String text) {
+        return text.chars().noneMatch(Character::isWhitespace) ? text : SPACE.matcher(text).replaceAll("");
+    }
+
+    /** Sign by sign: there may be a hundred thousand codes to compare. */
     private static String bare(String text) {
-        return NO_SIGN.matcher(text).replaceAll("");
+        StringBuilder bare = new StringBuilder(text.length());
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if ((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
+                bare.append(c);
+            }
+        }
+        return bare.toString();
     }
 
     private static String folded(String bare) {
-        String folded = bare;
-        for (String pair : ALIKE) {
-            folded = folded.replace(pair.charAt(0), pair.charAt(1));
+        StringBuilder folded = new StringBuilder(bare.length());
+        for (int i = 0; i < bare.length(); i++) {
+            char c = bare.charAt(i);
+            folded.append(c < FOLDED.length ? FOLDED[c] : c);
         }
-        return folded;
+        return folded.toString();
+    }
+
+    private static char[] foldedSigns() {
+        char[] signs = new char[128];
+        for (char c = 0; c < signs.length; c++) {
+            signs[c] = c;
+        }
+        ALIKE.forEach(pair -> signs[pair.charAt(0)] = pair.charAt(1));
+        return signs;
     }
 
     private static String spelled(String text) {

@@ -111,7 +111,7 @@ class JdbcWork implements ShopContents {
      */
     List<Integer> recorded(StepKind kind, int most) {
         return jdbc.sql("select done_minutes from work_step where kind = :kind and state = 'DONE'"
-                        + " and done_minutes is not null order by done_at desc, id desc fetch first " + most
+                        + " and done_minutes is not null order by kind, done_at desc, id desc fetch first " + most
                         + " rows only")
                 .param("kind", kind.name())
                 .query(Integer.class)
