@@ -42,8 +42,8 @@ final class SpokenCodes {
     /** Codes among these that may be meant, in their order; empty when none is like it. */
     static List<String> meant(String said, Collection<String> codes) {
         String words = plain(ADDRESS.matcher(said.strip()).replaceFirst(r -> Matcher.quoteReplacement(r.group(1))));
-        List<UnaryOperator<String>> ways = new ArrayList<>(
-                List.of(SpokenCodes::unspaced, SpokenCodes::bare, text -> folded(bare(text))));
+        List<UnaryOperator<String>> ways =
+                new ArrayList<>(List.of(SpokenCodes::unspaced, SpokenCodes::bare, text -> folded(bare(text))));
         for (UnaryOperator<String> way : ways) {
             List<String> found = like(way.apply(words), codes, way);
             if (!found.isEmpty()) {
@@ -69,7 +69,9 @@ final class SpokenCodes {
     }
 
     private static String unspaced(String text) {
-        return text.chars().noneMatch(Character::isWhitespace) ? text : SPACE.matcher(text).replaceAll("");
+        return text.chars().noneMatch(Character::isWhitespace)
+                ? text
+                : SPACE.matcher(text).replaceAll("");
     }
 
     /** Sign by sign: there may be a hundred thousand codes to compare. */

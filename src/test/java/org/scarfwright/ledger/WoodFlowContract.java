@@ -136,6 +136,6 @@ abstract class WoodFlowContract {
     }
 
     private long newest() {
-        return ledger.acts("", 1, 1).acts().get(0).entry();
+        return ledger.newest("", 1).acts().get(0).entry();
     }
 }
