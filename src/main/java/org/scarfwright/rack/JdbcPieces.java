@@ -252,7 +252,7 @@ class JdbcPieces implements Pieces {
                 && !table.existing(List.of(PieceCodes.written(said))).isEmpty()) {
             return List.of(PieceCodes.written(said));
         }
-        return SpokenCodes.meant(said, table.codes());
+        return SpokenCodes.meant(said, table.codes()).stream().sorted().toList();
     }
 
     @Override

@@ -199,9 +199,9 @@ class PieceTable {
                 rows);
     }
 
-    /** Of every piece the rack ever had, in their order. */
+    /** Of every piece the rack ever had, read off the index of codes; in an order of the database's own. */
     List<String> codes() {
-        return jdbc.sql("select code from piece order by code_order")
+        return jdbc.sql("select code from piece order by code")
                 .query(String.class)
                 .list();
     }
