@@ -42,6 +42,16 @@ class LedgerScience implements Science {
                                         "measure.ApportionmentTest",
                                         "of all ways to share out the nearest, by trying them"),
                         ScienceRow.of(
+                                        "cost-shares",
+                                        "cost of a part, of a usable rest and of what is left",
+                                        "c · v / Σv in whole cents, rounded down; the cents that are over go to the largest remainders."
+                                                + " c cost of the piece; v the volumes of parts, usable rests and what is left, or of the"
+                                                + " waste where there is nothing else",
+                                        "the method of largest remainders; that waste bears no cost is a choice of this program")
+                                .in("rack.CostShares", "rack.JdbcCutting", "measure.Apportionment")
+                                .provedBy("rack.CostSharesTest", "worked by hand; exact fractions")
+                                .provedBy("ledger.CutPagesTest", "the shares of a cut add up to what the piece cost"),
+                        ScienceRow.of(
                                         "moving-median",
                                         "moving median",
                                         "the middle one of the last five, or the mean of the middle two",
