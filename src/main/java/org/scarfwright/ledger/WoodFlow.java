@@ -13,7 +13,7 @@ public interface WoodFlow {
     enum Fate {
         NECKS("Parts of necks"),
         RESTS("Rests on the rack"),
-        AS_IT_CAME("Still on the rack as it came"),
+        AS_IT_CAME("On the rack as it came"),
         SOLD("Sold"),
         KERF("Saw kerf"),
         BEVEL("Bevel wedges"),
