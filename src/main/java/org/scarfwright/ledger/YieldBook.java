@@ -29,10 +29,12 @@ import org.scarfwright.matching.Plans;
 import org.scarfwright.rack.Outcome;
 import org.scarfwright.rack.WoodOrigins;
 import org.scarfwright.rack.WoodOrigins.Origin;
+import org.scarfwright.shop.ShopFileRead;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.SmartInitializingSingleton;
+import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
 import org.springframework.jdbc.core.namedparam.NamedParameterJdbcOperations;
@@ -198,6 +200,16 @@ class YieldBook implements SmartInitializingSingleton {
     @Override
     public void afterSingletonsInstantiated() {
         bringUpToDate();
+    }
+
+    /** What failed here is tried again when somebody asks for the yield; the shop that was read is saved whatever comes of it. */
+    @EventListener
+    void addUp(ShopFileRead read) {
+        try {
+            bringUpToDate();
+        } catch (RuntimeException e) {
+            LOG.error("The yield of the shop that was read from a file could not be added up.", e);
+        }
     }
 
     /** Makes everything anew where it is not what the newest entry left it as. */

@@ -84,6 +84,7 @@ abstract class ShopFileContract {
     private ShopFiles.Contents written;
     private SortedMap<String, List<String>> before;
     private String headBefore;
+    private SortedMap<String, List<String>> addedUp;
 
     @BeforeAll
     void aFullShopIsWritten() {
@@ -92,6 +93,7 @@ abstract class ShopFileContract {
         file = folder.resolve("shop-" + getClass().getSimpleName() + ".zip");
         before = rows();
         headBefore = head();
+        addedUp = addedUp();
         written = files.write(file);
         assertThat(rows()).as("writing the file changes nothing").isEqualTo(before);
         EmptyDatabase.of(flyway);
@@ -123,6 +125,19 @@ abstract class ShopFileContract {
                 all.put(table, stored.of(table, kept));
             }
         });
+        return all;
+    }
+
+    /** What the program keeps beside the ledger and adds up anew. */
+    private SortedMap<String, List<String>> addedUp() {
+        StoredRows stored = new StoredRows(jdbc);
+        SortedMap<String, List<String>> all = new TreeMap<>();
+        stored.columns().forEach((table, columns) -> {
+            if (table.startsWith("yield_")) {
+                all.put(table, stored.of(table, columns));
+            }
+        });
+        assertThat(all).hasSize(5);
         return all;
     }
 
@@ -168,6 +183,7 @@ abstract class ShopFileContract {
         assertThat(after.keySet()).isEqualTo(before.keySet());
         after.forEach((table, rows) -> assertThat(rows).as(table).isEqualTo(before.get(table)));
         assertThat(head()).isEqualTo(headBefore);
+        assertThat(addedUp()).as("the yield, added up anew").isEqualTo(addedUp);
         assertThat(verification.run().faults()).isEmpty();
         assertThat(files.isEmpty()).isFalse();
 
