@@ -93,6 +93,22 @@ class JdbcPlans implements ShopContents {
                 .list();
     }
 
+    /** The one made last first. */
+    List<Long> acceptedIn(IsoWeek week) {
+        return jdbc.sql("select id from plan where state = 'ACCEPTED' and week = :week order by id desc")
+                .param("week", week.toString())
+                .query(Long.class)
+                .list();
+    }
+
+    /** Earliest week first, in each the one made last first. */
+    List<Long> acceptedUpTo(IsoWeek week) {
+        return jdbc.sql("select id from plan where state = 'ACCEPTED' and week <= :week order by week, id desc")
+                .param("week", week.toString())
+                .query(Long.class)
+                .list();
+    }
+
     Optional<Plan> latest(IsoWeek week) {
         return jdbc.sql(SELECT + " where id = (select max(id) from plan where week = :week) order by id")
                 .param("week", week.toString())

@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -427,6 +428,21 @@ class PlanService implements Plans {
     @Override
     public List<Plan> ofWeek(IsoWeek week) {
         return plans.ofWeek(week);
+    }
+
+    @Override
+    public List<Long> acceptedIn(IsoWeek week) {
+        return plans.acceptedIn(week);
+    }
+
+    @Override
+    public List<Long> acceptedUpTo(IsoWeek week) {
+        return plans.acceptedUpTo(week);
+    }
+
+    @Override
+    public Map<String, Integer> acceptedCounts(Collection<String> of) {
+        return plans.acceptedCounts(of);
     }
 
     @Override

@@ -1,7 +1,9 @@
 package org.scarfwright.matching;
 
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Length;
@@ -56,6 +58,15 @@ public interface Plans {
      * @throws org.scarfwright.web.NotFoundException when there is no such plan
      */
     List<BlankAnswer> oneMore(long plan, Length length, Length width, Length thickness);
+
+    /** Ids of the accepted plans of this week and the weeks before it, earliest week first, in each the one made last first. */
+    List<Long> acceptedUpTo(IsoWeek week);
+
+    /** Ids of the accepted plans of this week, the one made last first. */
+    List<Long> acceptedIn(IsoWeek week);
+
+    /** How many necks of these orders accepted plans make, by order; orders without one are left out. */
+    Map<String, Integer> acceptedCounts(Collection<String> orders);
 
     /** Near-equal plans that were found for this one, the one made first in front; see {@link MatchRuns#nearEqual}. */
     List<Plan> nearEquals(long id);

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.scarfwright.web.ConflictException;
@@ -93,6 +94,15 @@ class JdbcRack implements Rack {
                 pieces.stream()
                         .map(p -> act(PieceChanged.Kind.RESERVED, p, planId, "Reserved for plan " + planId + "."))
                         .toList()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Set<Long> holders() {
+        return Set.copyOf(jdbc.sql("select distinct r.plan_id from piece p join reservation r on r.piece_id = p.id"
+                        + " where p.state = 'RESERVED' order by r.plan_id")
+                .query(Long.class)
+                .list());
     }
 
     @Override

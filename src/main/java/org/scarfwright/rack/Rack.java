@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /** The rack as the other rooms see it. Every change writes to the ledger in the same transaction. */
 public interface Rack {
@@ -27,6 +28,9 @@ public interface Rack {
 
     /** The plan that holds a piece, or held it when it was cut; empty when none does. */
     OptionalLong holder(String code);
+
+    /** Plans that hold a piece which is not cut yet. */
+    Set<Long> holders();
 
     /**
      * Frees every piece this plan still holds; does nothing when it holds none.

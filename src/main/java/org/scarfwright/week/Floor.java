@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.scarfwright.matching.Plan;
@@ -69,14 +68,17 @@ class Floor {
         this.clock = clock;
     }
 
-    /** Accepted plans of this week and the weeks before it that have orders. */
+    /**
+     * Accepted plans of this week, and of the weeks before it those with something left to do: steps that are not done or, where
+     * no steps were ever written down, pieces that are not cut.
+     */
     List<Plan> acceptedUpTo(IsoWeek week) {
-        Set<IsoWeek> weeks = new TreeSet<>(orders.weeks());
-        weeks.add(week);
-        return weeks.stream()
-                .filter(w -> w.compareTo(week) <= 0)
-                .flatMap(w -> plans.ofWeek(w).stream())
-                .filter(p -> p.state() == Plan.State.ACCEPTED)
+        Set<Long> wanted = new HashSet<>(rows.unfinishedPlans());
+        rack.holders().stream().filter(id -> !rows.hasSteps(id)).forEach(wanted::add);
+        plans.acceptedIn(week).forEach(wanted::add);
+        return plans.acceptedUpTo(week).stream()
+                .filter(wanted::contains)
+                .flatMap(id -> plans.find(id).stream())
                 .toList();
     }
 

@@ -35,6 +35,9 @@ class JdbcWork implements ShopContents {
                     + " who, done_minutes, clamped_until, cured_at, reason from work_step";
     private static final String ORDER = " order by plan_id, order_code, neck_number, place";
 
+    /** What is not done, said so that an index over states finds it. */
+    private static final String OPEN = "state in ('OPEN', 'STARTED', 'STOPPED')";
+
     private final JdbcClient jdbc;
 
     JdbcWork(JdbcClient jdbc) {
@@ -60,9 +63,17 @@ class JdbcWork implements ShopContents {
                 .list();
     }
 
+    boolean hasSteps(long plan) {
+        return jdbc.sql("select id from work_step where plan_id = :plan order by id fetch first row only")
+                .param("plan", plan)
+                .query(Long.class)
+                .optional()
+                .isPresent();
+    }
+
     /** Plans that have steps which are not done, earliest first. */
     List<Long> unfinishedPlans() {
-        return jdbc.sql("select distinct plan_id from work_step where state <> 'DONE' order by plan_id")
+        return jdbc.sql("select distinct plan_id from work_step where " + OPEN + " order by plan_id")
                 .query(Long.class)
                 .list();
     }
@@ -89,7 +100,7 @@ class JdbcWork implements ShopContents {
 
     /** What was planned before this instant and is not done. */
     List<WorkStep> undoneBefore(Instant instant) {
-        return jdbc.sql(SELECT + " where state <> 'DONE' and planned_start < :to" + ORDER)
+        return jdbc.sql(SELECT + " where " + OPEN + " and planned_start < :to" + ORDER)
                 .param("to", at(instant))
                 .query((row, n) -> stepOf(row))
                 .list();
@@ -97,7 +108,8 @@ class JdbcWork implements ShopContents {
 
     /** Joints whose clamps are not off or that are not squared up. */
     List<WorkStep> glued() {
-        return jdbc.sql(SELECT + " g where kind = 'GLUE' and state = 'DONE' and exists (select 1 from work_step s"
+        return jdbc.sql(SELECT + " g where g.kind = 'GLUE' and g.state = 'DONE' and g.plan_id in (select o.plan_id"
+                        + " from work_step o where o." + OPEN + ") and exists (select 1 from work_step s"
                         + " where s.plan_id = g.plan_id and s.order_code = g.order_code and s.neck_number = g.neck_number"
                         + " and s.kind = 'SQUARE_UP' and s.state <> 'DONE') order by cured_at, id")
                 .query((row, n) -> stepOf(row))

@@ -383,6 +383,25 @@ abstract class WeekContract {
     }
 
     @Test
+    void anEarlierWeekCountsWhileSomethingOfItIsLeftToDo() {
+        Plan plan = accepted();
+        IsoWeek next = new IsoWeek(2026, 50);
+        assertThat(floor.acceptedUpTo(next))
+                .as("never laid, its wood waits")
+                .extracting(Plan::id)
+                .containsExactly(plan.id());
+        work.lay(WEEK);
+        assertThat(floor.acceptedUpTo(next)).as("steps are open").hasSize(1);
+        jdbc.sql("update work_step set state = 'DONE', done_at = current_timestamp")
+                .update();
+        assertThat(floor.acceptedUpTo(next)).as("all is done").isEmpty();
+        assertThat(floor.acceptedUpTo(WEEK)).as("its own week").hasSize(1);
+        jdbc.sql("delete from work_step").update();
+        jdbc.sql("update piece set state = 'USED_UP' where state = 'RESERVED'").update();
+        assertThat(floor.acceptedUpTo(next)).as("never laid, all cut").isEmpty();
+    }
+
+    @Test
     void aNeckGivenUpBeforeTheWeekIsLaidIsNotLaid() {
         Plan plan = accepted();
         WorkStep.Neck first = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);

@@ -53,9 +53,18 @@ class WeekStandings {
         List<IsoWeek> before =
                 orders.weeks().stream().filter(w -> w.compareTo(week) < 0).toList();
         return before.subList(Math.max(0, before.size() - WEEKS_BACK), before.size()).stream()
+                .filter(this::isOpen)
                 .flatMap(w -> of(w).orders().stream())
                 .filter(o -> o.planned() < o.quantity())
                 .toList();
+    }
+
+    /** Asked first: it reads no plan. */
+    private boolean isOpen(IsoWeek week) {
+        List<NeckOrder> asked = orders.inWeek(week);
+        Map<String, Integer> made =
+                plans.acceptedCounts(asked.stream().map(NeckOrder::code).toList());
+        return asked.stream().anyMatch(o -> made.getOrDefault(o.code(), 0) < o.quantity());
     }
 
     WeekStanding of(IsoWeek week) {

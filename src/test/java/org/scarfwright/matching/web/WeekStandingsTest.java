@@ -6,7 +6,10 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.joint.Arrangement;
@@ -264,6 +267,27 @@ class WeekStandingsTest {
         @Override
         public Plan undo(long id) {
             throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public List<Long> acceptedIn(IsoWeek week) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public List<Long> acceptedUpTo(IsoWeek week) {
+            throw new UnsupportedOperationException();
+        }
+
+        @Override
+        public Map<String, Integer> acceptedCounts(Collection<String> codes) {
+            Map<String, Integer> counts = new HashMap<>();
+            plans.stream()
+                    .filter(p -> p.state() == Plan.State.ACCEPTED)
+                    .flatMap(p -> p.pairings().stream())
+                    .filter(p -> codes.contains(p.order()))
+                    .forEach(p -> counts.merge(p.order(), 1, Integer::sum));
+            return counts;
         }
 
         @Override
