@@ -8,8 +8,10 @@ import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.scarfwright.shop.Glue;
 import org.scarfwright.shop.StepKind;
@@ -55,7 +57,11 @@ class BenchService implements Bench {
                         .thenComparing(WorkStep::id))
                 .toList();
         Floor.Facts facts = floor.of(steps.stream().map(s -> s.neck().plan()).toList());
-        return steps.stream().map(s -> card(s, facts)).toList();
+        Map<Long, List<WorkStep>> ofPlan =
+                steps.stream().map(s -> s.neck().plan()).distinct().collect(Collectors.toMap(id -> id, rows::ofPlan));
+        return steps.stream()
+                .map(s -> card(s, facts, ofPlan.getOrDefault(s.neck().plan(), List.of())))
+                .toList();
     }
 
     @Override
@@ -186,16 +192,20 @@ class BenchService implements Bench {
     }
 
     private void refuseUnlessReady(WorkStep step) {
-        waitsFor(step, floor.of(List.of(step.neck().plan()))).ifPresent(sentence -> {
+        waitsFor(step, floor.of(List.of(step.neck().plan())), ofPlan(step)).ifPresent(sentence -> {
             throw new ConflictException(sentence);
         });
     }
 
-    private Optional<String> waitsFor(WorkStep step, Floor.Facts facts) {
+    private List<WorkStep> ofPlan(WorkStep step) {
+        return rows.ofPlan(step.neck().plan());
+    }
+
+    /** @param ofPlan all steps of the step's plan */
+    private Optional<String> waitsFor(WorkStep step, Floor.Facts facts, List<WorkStep> ofPlan) {
         if (step.isDone()) {
             return Optional.empty();
         }
-        List<WorkStep> ofPlan = rows.ofPlan(step.neck().plan());
         List<WorkStep> ofNeck =
                 ofPlan.stream().filter(s -> s.neck().equals(step.neck())).toList();
         return facts.stands(step.neck(), ofNeck)
@@ -249,13 +259,13 @@ class BenchService implements Bench {
     }
 
     private Card card(WorkStep step) {
-        return card(step, floor.of(List.of(step.neck().plan())));
+        return card(step, floor.of(List.of(step.neck().plan())), ofPlan(step));
     }
 
-    private Card card(WorkStep step, Floor.Facts facts) {
+    private Card card(WorkStep step, Floor.Facts facts, List<WorkStep> ofPlan) {
         return new Card(
                 step,
-                waitsFor(step, facts),
+                waitsFor(step, facts, ofPlan),
                 facts.glue(step.neck()),
                 facts.design(step.neck()).orElse(""));
     }
