@@ -6,9 +6,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.shop.ShopContents;
@@ -78,14 +80,23 @@ class JdbcWork implements ShopContents {
                 .list();
     }
 
-    /** Steps that are planned, or were done, in this time. */
+    /** Steps that are planned, or were done, in this time. Asked for one after the other, so that each has its index. */
     List<WorkStep> between(Instant from, Instant to) {
-        return jdbc.sql(SELECT + " where (state = 'DONE' and done_at >= :from and done_at < :to)"
-                        + " or (state <> 'DONE' and planned_start >= :from and planned_start < :to)" + ORDER)
-                .param("from", at(from))
-                .param("to", at(to))
-                .query((row, n) -> stepOf(row))
-                .list();
+        return Stream.of(
+                        "done_at >= :from and done_at < :to",
+                        OPEN + " and planned_start >= :from and planned_start < :to")
+                .flatMap(which -> jdbc
+                        .sql(SELECT + " where " + which + ORDER)
+                        .param("from", at(from))
+                        .param("to", at(to))
+                        .query((row, n) -> stepOf(row))
+                        .list()
+                        .stream())
+                .sorted(Comparator.comparingLong((WorkStep w) -> w.neck().plan())
+                        .thenComparing(w -> w.neck().order())
+                        .thenComparing(w -> w.neck().number())
+                        .thenComparing(WorkStep::place))
+                .toList();
     }
 
     /** When the first step starts that is planned from this instant on and not done. */
@@ -108,10 +119,10 @@ class JdbcWork implements ShopContents {
 
     /** Joints whose clamps are not off or that are not squared up. */
     List<WorkStep> glued() {
-        return jdbc.sql(SELECT + " g where g.kind = 'GLUE' and g.state = 'DONE' and g.plan_id in (select o.plan_id"
-                        + " from work_step o where o." + OPEN + ") and exists (select 1 from work_step s"
-                        + " where s.plan_id = g.plan_id and s.order_code = g.order_code and s.neck_number = g.neck_number"
-                        + " and s.kind = 'SQUARE_UP' and s.state <> 'DONE') order by cured_at, id")
+        return jdbc.sql(SELECT
+                        + " g where g.kind = 'GLUE' and g.state = 'DONE' and (g.plan_id, g.order_code, g.neck_number) in"
+                        + " (select s.plan_id, s.order_code, s.neck_number from work_step s where s.kind = 'SQUARE_UP'"
+                        + " and s." + OPEN + ") order by cured_at, id")
                 .query((row, n) -> stepOf(row))
                 .list();
     }
