@@ -78,7 +78,7 @@ public final class LargeShop {
         String url = asked.get("url");
         if (url == null) {
             throw new IllegalArgumentException(
-                    "url is missing; write for example" + " url=jdbc:h2:file:/tmp/large/scarfwright;MODE=PostgreSQL");
+                    "url is missing; write for example url=jdbc:h2:file:./target/large/scarfwright;MODE=PostgreSQL");
         }
         String user = asked.getOrDefault("user", "");
         String password = asked.getOrDefault("password", "");

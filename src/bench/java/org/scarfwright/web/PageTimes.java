@@ -41,7 +41,7 @@ import org.springframework.core.Ordered;
  * compared. Pieces, entries and plans are drawn at random with a fixed seed.
  *
  * <p>Arguments, all optional: {@code port=8430 times=40 warm=10 only=text}; what begins with two hyphens goes to the program, for
- * example {@code --scarfwright.home=/tmp/large}.
+ * example {@code --scarfwright.home=target/large}.
  */
 public final class PageTimes {
     private static final String ENTRY = "\"entry\":(\\d+)";
