@@ -62,21 +62,18 @@ class WeekStandings {
     /** Asked first: it reads no plan. */
     private boolean isOpen(IsoWeek week) {
         List<NeckOrder> asked = orders.inWeek(week);
-        Map<String, Integer> made =
-                plans.acceptedCounts(asked.stream().map(NeckOrder::code).toList());
+        Map<String, Integer> made = accepted(asked);
         return asked.stream().anyMatch(o -> made.getOrDefault(o.code(), 0) < o.quantity());
+    }
+
+    private Map<String, Integer> accepted(List<NeckOrder> asked) {
+        return plans.acceptedCounts(asked.stream().map(NeckOrder::code).toList());
     }
 
     WeekStanding of(IsoWeek week) {
         List<NeckOrder> asked = orders.inWeek(week);
         List<Plan> made = plans.ofWeek(week);
-        Map<String, Integer> accepted = new HashMap<>();
-        for (Plan plan : made) {
-            if (plan.state() == Plan.State.ACCEPTED) {
-                plan.pairings().forEach(p -> accepted.merge(p.order(), 1, Integer::sum));
-                plans.givenUp(plan.id()).forEach(g -> accepted.merge(g.neck().order(), -1, Integer::sum));
-            }
-        }
+        Map<String, Integer> accepted = accepted(asked);
         Plan latest =
                 made.stream().filter(WeekStanding::standsForTheWeek).findFirst().orElse(null);
         Map<String, String> names = new HashMap<>();

@@ -287,6 +287,7 @@ class WeekStandingsTest {
                     .flatMap(p -> p.pairings().stream())
                     .filter(p -> codes.contains(p.order()))
                     .forEach(p -> counts.merge(p.order(), 1, Integer::sum));
+            givenUp.forEach(g -> counts.merge(g.neck().order(), -1, Integer::sum));
             return counts;
         }
 
