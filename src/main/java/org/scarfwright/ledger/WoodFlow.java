@@ -15,20 +15,25 @@ public interface WoodFlow {
         RESTS("Rests on the rack"),
         AS_IT_CAME("On the rack as it came"),
         SOLD("Sold"),
-        KERF("Saw kerf"),
-        BEVEL("Bevel wedges"),
-        EDGE("Edge trim"),
-        TRIM("End trim and defects"),
-        PLANING("Planing"),
-        SMALL_RESTS("Rests too small to keep"),
-        SPOILT("Parts spoilt"),
-        SCRAPPED("Whole pieces scrapped"),
-        UNEXPLAINED("Unexplained difference");
+        KERF(YieldFigure.KERF),
+        BEVEL(YieldFigure.BEVEL),
+        EDGE(YieldFigure.EDGE),
+        TRIM(YieldFigure.TRIM),
+        PLANING(YieldFigure.PLANING),
+        SMALL_RESTS(YieldFigure.SMALL_RESTS),
+        SPOILT(YieldFigure.SPOILT),
+        SCRAPPED(YieldFigure.SCRAPPED),
+        UNEXPLAINED(YieldFigure.UNEXPLAINED);
 
         private final String title;
 
         Fate(String title) {
             this.title = title;
+        }
+
+        /** Wood that is lost is called what the yield calls it. */
+        Fate(YieldFigure figure) {
+            this(figure.title());
         }
 
         public String title() {
