@@ -151,6 +151,40 @@ public final class PageTimes {
         report(all, "yield", "rows of a wood, kerf", "/yield/rows?by=wood&key=wenge&what=kerf&from=2000-01-01");
         report(all, "yield", "rows of a design, spoilt", "/yield/rows?by=design&key=D-3&what=spoilt&from=2000-01-01");
         report(all, "yield", "rows of a person, rescued", "/yield/rows?by=person&key=Eve&what=rescued&from=2000-01-01");
+        report(all, "yield", "rows of a design, all time", "/yield/rows?by=design&key=D-3&what=input");
+        report(all, "yield", "rows of a design, last page", "/yield/rows?by=design&key=D-3&what=input&page=999999");
+        report(all, "yield", "rows of all designs, last page", "/yield/rows?by=design&what=input&page=999999");
+        report(all, "yield", "rows of a person, all time", "/yield/rows?by=person&key=Ada&what=input");
+        report(all, "yield", "rows of a person, last page", "/yield/rows?by=person&key=Ada&what=input&page=999999");
+        report(all, "yield", "rows of a wood, all time", "/yield/rows?by=wood&key=wenge&what=input");
+        report(all, "yield", "rows of a wood, last page", "/yield/rows?by=wood&key=wenge&what=input&page=999999");
+        report(all, "yield", "rows of no lot, all time", "/yield/rows?by=lot&key=&what=input");
+        report(
+                all,
+                "yield",
+                "rows of a design beside the plan",
+                "/yield/rows?by=design&key=D-3&what=parts&beside=plan");
+        report(
+                all,
+                "yield",
+                "rows of all beside the plan, twelve months",
+                "/yield/rows?what=waste&beside=plan&" + year);
+        report(all, "yield", "rows of one entry", "/yield/rows?what=waste&entry={entry}");
+        report(all, "yield", "costs of necks, all time", "/yield/necks");
+        report(all, "yield", "costs of necks of a design, last page", "/yield/necks?design=D-3&cost=known&page=999999");
+        report(all, "yield", "costs of necks, the most first", "/yield/necks?first=most");
+        report(all, "yield", "what became of all wood", "/yield/flow");
+        report(all, "yield", "what became of all wood as CSV", "/yield/flow.csv");
+        report(all, "yield", "moisture over time", "/yield/readings");
+        report(
+                all,
+                "yield",
+                "moisture of a wood, rows of a month",
+                "/yield/readings?wood=wenge&month=" + today.toString().substring(0, 7));
+        report(all, "yield", "moisture over time as CSV", "/yield/readings.csv");
+        report(all, "yield", "offcuts of any age", "/yield/offcuts?months=0");
+        report(all, "yield", "age of the rack as CSV", "/yield/age.csv");
+        report(all, "yield", "age, a bar as CSV", "/yield/age.csv?months=12");
         report(all, "yield", "CSV by lot, all time", "/yield.csv?by=lot&from=2000-01-01");
         report(all, "yield", "CSV by design, twelve months", "/yield.csv?by=design&" + year);
         report(all, "yield", "rows as CSV, a month", "/yield/rows.csv?by=week&what=input&" + month(today));
@@ -161,6 +195,9 @@ public final class PageTimes {
         report(all, "api", "yield by week, twelve months", "/api/yield?by=week&" + year);
         report(all, "api", "yield by lot, all time", "/api/yield?by=lot&from=2000-01-01");
         report(all, "api", "yield rows", "/api/yield/rows?by=week&what=input&from=2000-01-01");
+        report(all, "api", "costs of necks", "/api/yield/necks?size=500");
+        report(all, "api", "what became of all wood", "/api/yield/flow");
+        report(all, "api", "moisture over time", "/api/yield/readings");
         report(all, "api", "offcuts", "/api/yield/offcuts");
         report(all, "api", "age", "/api/yield/age");
         report(all, "api", "balance", "/api/ledger/balance");

@@ -89,6 +89,8 @@ class LedgerLists implements ShopLists {
                 "empty once the program has started: its acts are carried into the ledger",
                 "yield_sum",
                 addedUp,
+                "yield_row",
+                addedUp,
                 "yield_wood",
                 addedUp,
                 "yield_neck",

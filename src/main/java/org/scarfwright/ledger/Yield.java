@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.Money;
@@ -68,16 +69,34 @@ public interface Yield {
     Report report(Question question);
 
     /**
-     * What a figure was added up from, the newest first.
+     * Which rows.
      *
      * @param key of a line; empty for all lines
+     * @param besidePlan only what a plan said something of, and with it what a plan said would become this figure and did not
+     * @param entry only those of one entry; empty for all
+     */
+    record Wanted(
+            Question question,
+            @Nullable String key,
+            YieldFigure figure,
+            boolean besidePlan,
+            @Nullable Long entry) {
+        /** All rows behind a figure. */
+        public Wanted(Question question, @Nullable String key, YieldFigure figure) {
+            this(question, key, figure, false, null);
+        }
+    }
+
+    /**
+     * What a figure was added up from, the newest first.
+     *
      * @param page counted from 1; a page past the end is the last one
      * @param size 1 to {@link #LARGEST_PAGE}
      */
-    Rows rows(Question question, @Nullable String key, YieldFigure figure, int page, int size);
+    Rows rows(Wanted wanted, int page, int size);
 
-    /** The same on one page, however long. */
-    Rows all(Question question, @Nullable String key, YieldFigure figure);
+    /** The same on one page, however long: handed on one by one, all as they were at one moment. */
+    void each(Wanted wanted, Consumer<Row> taker);
 
     /**
      * @param lines weeks and months in their order, everything else by name
@@ -138,17 +157,35 @@ public interface Yield {
 
     /**
      * @param title of the line; empty for all
-     * @param sum over all pages
+     * @param sum over all pages: of what was asked for beside its plan, what was really recorded of it
+     * @param planned what the plans said of it, over all pages
      */
-    record Rows(Optional<String> title, List<Row> rows, Volume sum, int page, int pages, long total) {
+    record Rows(Optional<String> title, List<Row> rows, Volume sum, Volume planned, Place place) {
         public Rows {
             rows = List.copyOf(rows);
+        }
+
+        /** Which of how many pages, and how many rows on all of them. */
+        public record Place(int page, int pages, long total) {}
+
+        public int page() {
+            return place.page();
+        }
+
+        public int pages() {
+            return place.pages();
+        }
+
+        public long total() {
+            return place.total();
         }
     }
 
     /**
      * @param volume of the outcome
-     * @param counted of it in this line: less than the volume where several designs share it
+     * @param counted of it in this figure and line: less than the volume where several designs share it, nothing of a spoilt part
+     *     that was planned to be one
+     * @param planned of this figure and line; empty where no plan said anything
      */
     record Row(
             long entry,

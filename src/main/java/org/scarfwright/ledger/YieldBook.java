@@ -1,7 +1,6 @@
 package org.scarfwright.ledger;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -10,18 +9,20 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Yield.By;
 import org.scarfwright.ledger.YieldCounting.Attribution;
+import org.scarfwright.ledger.YieldKept.Named;
+import org.scarfwright.ledger.YieldKept.Sum;
+import org.scarfwright.ledger.YieldKept.What;
 import org.scarfwright.ledger.YieldSums.Counted;
 import org.scarfwright.ledger.YieldTable.Cut;
 import org.scarfwright.ledger.YieldTable.Span;
@@ -82,116 +83,6 @@ class YieldBook implements SmartInitializingSingleton {
         this.clock = clock;
     }
 
-    /** What a sum is of. */
-    enum What {
-        DAY,
-        WOOD,
-        LOT,
-        DESIGN,
-        PERSON;
-
-        static What of(By by) {
-            return switch (by) {
-                case WEEK, MONTH -> DAY;
-                case WOOD -> WOOD;
-                case LOT -> LOT;
-                case DESIGN -> DESIGN;
-                case PERSON -> PERSON;
-            };
-        }
-
-        private By by() {
-            return switch (this) {
-                case DAY -> By.WEEK;
-                case WOOD -> By.WOOD;
-                case LOT -> By.LOT;
-                case DESIGN -> By.DESIGN;
-                case PERSON -> By.PERSON;
-            };
-        }
-    }
-
-    /** Beside the figures: what pieces lost by their sizes. */
-    static final String TAKEN = "TAKEN";
-
-    /** Names a sum. */
-    record Key(What what, LocalDate begins, String line, String figure) {}
-
-    /** Adds up. */
-    static final class Sum {
-        private long outcomes;
-        private BigInteger real = BigInteger.ZERO;
-        private BigInteger planned = BigInteger.ZERO;
-        private BigInteger comparable = BigInteger.ZERO;
-
-        boolean isNothing() {
-            return outcomes == 0 && real.signum() == 0 && planned.signum() == 0 && comparable.signum() == 0;
-        }
-
-        boolean equalTo(Sum o) {
-            return outcomes == o.outcomes
-                    && real.equals(o.real)
-                    && planned.equals(o.planned)
-                    && comparable.equals(o.comparable);
-        }
-    }
-
-    /** Sums by what they are of. */
-    private static final class Sums {
-        private final Map<Key, Sum> all = new HashMap<>();
-
-        Sum at(What what, LocalDate day, String line, String figure) {
-            return all.computeIfAbsent(
-                    new Key(what, what == What.DAY ? day : day.withDayOfMonth(1), line, figure), k -> new Sum());
-        }
-
-        /** @param sign 1, or −1 to take it off */
-        void add(YieldCounting counting, Cut cut, What what, Outcome outcome, int sign) {
-            LocalDate day = counting.day(cut.at());
-            for (Counted c : counting.of(what.by(), cut, outcome)) {
-                String line = what == What.DAY ? "" : c.key();
-                add(at(what, day, line, c.became().name()), c, sign);
-                if (c.planned() != null) {
-                    Sum sum = at(what, day, line, c.plannedAs().name());
-                    sum.planned = sum.planned.add(signed(c.planned().um3(), sign));
-                }
-                if (c.became() == YieldFigure.PARTS && c.rescued()) {
-                    Sum sum = at(what, day, line, YieldFigure.RESCUED.name());
-                    add(sum, c, sign);
-                    if (c.planned() != null) {
-                        sum.planned = sum.planned.add(signed(c.planned().um3(), sign));
-                    }
-                }
-            }
-        }
-
-        private static void add(Sum sum, Counted c, int sign) {
-            BigInteger counted = signed(c.counted().um3(), sign);
-            sum.outcomes += sign;
-            sum.real = sum.real.add(counted);
-            if (c.planned() != null) {
-                sum.comparable = sum.comparable.add(counted);
-            }
-        }
-
-        void add(YieldCounting counting, Cut cut, int sign) {
-            for (Outcome outcome : cut.outcomes()) {
-                for (What what : What.values()) {
-                    add(counting, cut, what, outcome, sign);
-                }
-            }
-        }
-
-        void taken(LocalDate day, BigInteger um3, int sign) {
-            Sum sum = at(What.DAY, day, "", TAKEN);
-            sum.real = sum.real.add(signed(um3, sign));
-        }
-
-        private static BigInteger signed(BigInteger value, int sign) {
-            return sign > 0 ? value : value.negate();
-        }
-    }
-
     private YieldCounting counting() {
         return new YieldCounting(plans, clock.getZone());
     }
@@ -237,11 +128,11 @@ class YieldBook implements SmartInitializingSingleton {
         if (head > AT_ONCE) {
             LOG.info("The yield of {} entries is added up anew; this is done once.", head);
         }
-        for (String name : List.of("yield_sum", "yield_wood", "yield_neck", "yield_cut")) {
+        for (String name : List.of("yield_sum", "yield_row", "yield_wood", "yield_neck", "yield_cut")) {
             jdbc.sql("delete from " + name).update();
         }
-        Whole whole = whole();
-        insert(whole.sums().all);
+        Whole whole = whole((after, last, rows) -> batch(INSERT_ROW, rows));
+        insert(whole.sums().sums());
         List<MapSqlParameterSource> woods = new ArrayList<>();
         whole.woods().forEach((piece, a) -> woods.add(wood(piece, a)));
         batch("insert into yield_wood (piece_code, wood_key, lot_code) values (:piece, :wood, :lot)", woods);
@@ -259,32 +150,41 @@ class YieldBook implements SmartInitializingSingleton {
                 .update();
     }
 
-    /** Everything as the ledger says it is. */
-    private record Whole(Sums sums, Map<String, Attribution> woods, List<MapSqlParameterSource> cuts) {}
+    /** Takes the rows of the entries after one, up to another. */
+    private interface RowTaker {
+        void take(long after, long last, List<MapSqlParameterSource> rows);
+    }
 
-    private Whole whole() {
-        Sums sums = new Sums();
+    /** Everything as the ledger says it is, but for the rows, which are too many to be held at once. */
+    private record Whole(YieldKept sums, Map<String, Attribution> woods, List<MapSqlParameterSource> cuts) {}
+
+    private Whole whole(RowTaker taker) {
+        YieldKept sums = new YieldKept();
         Map<String, Attribution> woods = new TreeMap<>();
         List<MapSqlParameterSource> cuts = new ArrayList<>();
         YieldCounting counting = counting();
         List<Cut> some = new ArrayList<>();
-        Consumer<List<Cut>> count = list -> {
-            attribute(counting, woods, list);
-            for (Cut cut : list) {
+        long[] taken = {0};
+        LongConsumer count = last -> {
+            attribute(counting, woods, some);
+            List<MapSqlParameterSource> rows = new ArrayList<>();
+            for (Cut cut : some) {
                 sums.add(counting, cut, 1);
+                rows.addAll(rows(counting, cut));
                 YieldCounting.dot(cut).ifPresent(d -> cuts.add(cut(counting.day(cut.at()), d)));
             }
+            some.clear();
+            taker.take(taken[0], last, rows);
+            taken[0] = last;
         };
         table.each(Span.EVER, cut -> {
             some.add(cut);
             if (some.size() == AT_ONCE) {
-                count.accept(some);
-                some.clear();
+                count.accept(cut.entry());
             }
         });
-        count.accept(some);
+        count.accept(Long.MAX_VALUE);
         table.eachTaken(Span.EVER, (at, um3) -> sums.taken(counting.day(at), um3, 1));
-        sums.all.values().removeIf(Sum::isNothing);
         return new Whole(sums, woods, cuts);
     }
 
@@ -322,7 +222,7 @@ class YieldBook implements SmartInitializingSingleton {
             // Out of step already; made anew before anybody reads it.
             return;
         }
-        Sums sums = new Sums();
+        YieldKept sums = new YieldKept();
         YieldCounting counting = counting();
         Set<Long> touched = new HashSet<>(Set.of(entry.id()));
         int sign = entry.outcomes().isEmpty() ? 0 : 1;
@@ -339,10 +239,13 @@ class YieldBook implements SmartInitializingSingleton {
             attributeNow(counting, cut);
             sums.add(counting, cut, sign);
             LocalDate day = counting.day(cut.at());
-            jdbc.sql("delete from yield_cut where entry_id = :entry")
-                    .param("entry", counts)
-                    .update();
+            for (String name : List.of("yield_cut", "yield_row")) {
+                jdbc.sql("delete from " + name + " where entry_id = :entry")
+                        .param("entry", counts)
+                        .update();
+            }
             if (sign > 0) {
+                batch(INSERT_ROW, rows(counting, cut));
                 batch(
                         INSERT_CUT,
                         YieldCounting.dot(cut).stream().map(d -> cut(day, d)).toList());
@@ -352,7 +255,7 @@ class YieldBook implements SmartInitializingSingleton {
             sums.taken(day, table.takenIn(counts), sign);
             necksOf(touched);
         }
-        write(sums.all);
+        write(sums.sums());
     }
 
     /** What an entry does to the sums: that a cut counts, with 1, or does not count any more, with −1. */
@@ -370,7 +273,7 @@ class YieldBook implements SmartInitializingSingleton {
     }
 
     /** Pieces that are of another wood or lot than they were counted as take what was cut from them along. */
-    private void moveAttributions(Sums sums, YieldCounting counting, StoredEntry entry, Effect effect) {
+    private void moveAttributions(YieldKept sums, YieldCounting counting, StoredEntry entry, Effect effect) {
         Map<String, Attribution> counted = new TreeMap<>();
         List<String> codes = entry.acts().stream()
                 .map(StoredEntry.StoredAct::piece)
@@ -400,14 +303,19 @@ class YieldBook implements SmartInitializingSingleton {
             // The cut this entry is about is added or taken off afterwards, under what the piece is now: it moves only
             // where it
             // counted until now.
+            List<MapSqlParameterSource> rows = new ArrayList<>();
             List<Cut> moving = new ArrayList<>(table.standingOf(piece));
             moving.removeIf(c -> c.entry() == effect.cut().entry());
             if (effect.sign() < 0) {
                 moving.add(effect.cut());
             }
             for (Cut cut : moving) {
-                for (Outcome outcome : cut.outcomes()) {
+                for (int i = 0; i < cut.outcomes().size(); i++) {
+                    Outcome outcome = cut.outcomes().get(i);
                     if (outcome.fromPiece().equals(piece)) {
+                        rows.add(wood(piece, after)
+                                .addValue("entry", cut.entry())
+                                .addValue("position", i + 1));
                         counting.attribute(piece, before);
                         sums.add(counting, cut, What.WOOD, outcome, -1);
                         sums.add(counting, cut, What.LOT, outcome, -1);
@@ -418,6 +326,10 @@ class YieldBook implements SmartInitializingSingleton {
                 }
             }
             counting.attribute(piece, after);
+            batch(
+                    "update yield_row set wood_key = :wood, lot_code = :lot where entry_id = :entry"
+                            + " and position = :position",
+                    rows);
             jdbc.sql("update yield_wood set wood_key = :wood, lot_code = :lot where piece_code = :piece")
                     .paramSource(wood(piece, after))
                     .update();
@@ -457,53 +369,69 @@ class YieldBook implements SmartInitializingSingleton {
                 .addValue("lot", a.lot());
     }
 
-    private void write(Map<Key, Sum> changes) {
-        Map<Key, Sum> some = new LinkedHashMap<>(changes);
-        some.values().removeIf(Sum::isNothing);
+    private void write(Map<Named, Sum> some) {
         if (some.isEmpty()) {
             return;
         }
-        List<Key> keys = List.copyOf(some.keySet());
-        int[] rows = batches.batchUpdate(
-                "update yield_sum set outcomes = outcomes + :outcomes, real_um3 = real_um3 + :real,"
-                        + " planned_um3 = planned_um3 + :planned, comparable_um3 = comparable_um3 + :comparable"
-                        + " where by_what = :what and begins = :begins and line_key = :line and figure = :figure",
-                keys.stream()
-                        .map(k -> row(k, Objects.requireNonNull(some.get(k))))
-                        .toArray(MapSqlParameterSource[]::new));
-        Map<Key, Sum> missing = new LinkedHashMap<>();
-        for (int i = 0; i < rows.length; i++) {
-            if (rows[i] == 0) {
-                missing.put(keys.get(i), Objects.requireNonNull(some.get(keys.get(i))));
+        List<Named> keys = List.copyOf(some.keySet());
+        MapSqlParameterSource[] rows = keys.stream()
+                .map(k -> YieldKept.row(k, Objects.requireNonNull(some.get(k))))
+                .toArray(MapSqlParameterSource[]::new);
+        int[] updated = batches.batchUpdate(YieldKept.UPDATE, rows);
+        List<MapSqlParameterSource> missing = new ArrayList<>();
+        for (int i = 0; i < updated.length; i++) {
+            if (updated[i] == 0) {
+                missing.add(rows[i]);
             }
         }
-        insert(missing);
-        if (some.values().stream().anyMatch(s -> s.outcomes < 0 || s.real.signum() < 0)) {
-            jdbc.sql("delete from yield_sum where outcomes = 0 and real_um3 = 0 and planned_um3 = 0"
-                            + " and comparable_um3 = 0 and begins in (:days)")
-                    .param("days", keys.stream().map(Key::begins).distinct().toList())
-                    .update();
+        batch(YieldKept.INSERT, missing);
+        if (some.values().stream().anyMatch(Sum::takesOff)) {
+            batches.batchUpdate(YieldKept.DELETE_NOTHING, rows);
         }
     }
 
-    private void insert(Map<Key, Sum> sums) {
+    private void insert(Map<Named, Sum> sums) {
         List<MapSqlParameterSource> rows = new ArrayList<>();
-        sums.forEach((key, sum) -> rows.add(row(key, sum)));
-        batch(
-                "insert into yield_sum (by_what, begins, line_key, figure, outcomes, real_um3, planned_um3,"
-                        + " comparable_um3) values (:what, :begins, :line, :figure, :outcomes, :real, :planned, :comparable)",
-                rows);
+        for (Map.Entry<Named, Sum> sum : sums.entrySet()) {
+            rows.add(YieldKept.row(sum.getKey(), sum.getValue()));
+            if (rows.size() == AT_ONCE) {
+                batch(YieldKept.INSERT, rows);
+                rows.clear();
+            }
+        }
+        batch(YieldKept.INSERT, rows);
     }
 
-    private static MapSqlParameterSource row(Key key, Sum sum) {
-        return new MapSqlParameterSource("what", key.what().name())
-                .addValue("begins", key.begins())
-                .addValue("line", key.line())
-                .addValue("figure", key.figure())
-                .addValue("outcomes", sum.outcomes)
-                .addValue("real", new BigDecimal(sum.real))
-                .addValue("planned", new BigDecimal(sum.planned))
-                .addValue("comparable", new BigDecimal(sum.comparable));
+    private static final String INSERT_ROW =
+            "insert into yield_row (entry_id, position, design_code, counted_on, wood_key, lot_code, who, figure, rescued,"
+                    + " counted_um3, planned_um3) values (:entry, :position, :design, :day, :wood, :lot, :who, :figure,"
+                    + " :rescued, :counted, :planned)";
+
+    /** What a cut's outcomes count as; those an entry wrote are numbered from 1 without a gap. */
+    private static List<MapSqlParameterSource> rows(YieldCounting counting, Cut cut) {
+        List<MapSqlParameterSource> rows = new ArrayList<>();
+        for (int i = 0; i < cut.outcomes().size(); i++) {
+            Outcome outcome = cut.outcomes().get(i);
+            Attribution attribution = counting.attribution(outcome.fromPiece());
+            for (Counted c : counting.of(By.DESIGN, cut, outcome)) {
+                rows.add(new MapSqlParameterSource("entry", cut.entry())
+                        .addValue("position", i + 1)
+                        .addValue("design", c.key())
+                        .addValue("day", counting.day(cut.at()))
+                        .addValue("wood", attribution.wood())
+                        .addValue("lot", attribution.lot())
+                        .addValue("who", cut.who())
+                        .addValue("figure", c.became().name())
+                        .addValue("rescued", c.rescued())
+                        .addValue("counted", new BigDecimal(c.counted().um3()))
+                        .addValue(
+                                "planned",
+                                c.planned() == null
+                                        ? null
+                                        : new BigDecimal(c.planned().um3())));
+            }
+        }
+        return rows;
     }
 
     private static final String INSERT_CUT =
@@ -596,26 +524,33 @@ class YieldBook implements SmartInitializingSingleton {
         if (!inStep()) {
             return faults;
         }
-        Whole whole = whole();
-        Map<Key, Sum> missing = new HashMap<>(whole.sums().all);
-        jdbc.sql("select * from yield_sum order by by_what, begins, line_key, figure")
-                .query(rs -> {
-                    Key key = new Key(
-                            What.valueOf(rs.getString("by_what")),
-                            rs.getObject("begins", LocalDate.class),
-                            rs.getString("line_key"),
-                            rs.getString("figure"));
-                    Sum kept = sum(rs);
-                    Sum added = missing.remove(key);
-                    if (added == null || !added.equalTo(kept)) {
-                        faults.add(fault(key));
-                    }
-                });
-        missing.keySet().forEach(k -> faults.add(fault(k)));
+        Whole whole = whole((after, last, rows) -> compare(
+                faults,
+                "What an outcome counts as in the yield",
+                jdbc.sql("select entry_id, position, design_code, counted_on, wood_key, lot_code, who, figure, rescued,"
+                                + " counted_um3, planned_um3 from yield_row where entry_id > :after and entry_id <= :last"
+                                + " order by entry_id, position, design_code")
+                        .param("after", after)
+                        .param("last", last),
+                rows.stream().map(YieldBook::values).toList()));
+        Map<Named, Sum> missing = new HashMap<>(whole.sums().sums());
+        jdbc.sql("select * from yield_sum order by by_what, begins, line_key").query(rs -> {
+            Named key = Named.of(rs);
+            Sum added = missing.remove(key);
+            if (added == null) {
+                faults.add("The yield keeps sums for " + key.words() + ", for which there are no outcomes.");
+            } else {
+                Sum.of(rs)
+                        .differences(added)
+                        .forEach(f -> faults.add("The yield keeps another sum of " + f + " for " + key.words()
+                                + " than the outcomes add up to."));
+            }
+        });
+        missing.keySet().forEach(k -> faults.add("The yield keeps no sums for " + k.words() + "."));
         compare(
                 faults,
                 "The wood a piece counts as in the yield",
-                "select piece_code, wood_key, lot_code from yield_wood order by piece_code",
+                jdbc.sql("select piece_code, wood_key, lot_code from yield_wood order by piece_code"),
                 whole.woods().entrySet().stream()
                         .map(e -> List.<Object>of(
                                 e.getKey(), e.getValue().wood(), e.getValue().lot()))
@@ -623,33 +558,17 @@ class YieldBook implements SmartInitializingSingleton {
         compare(
                 faults,
                 "A cut beside its plan in the yield",
-                "select entry_id, cut_on, planned_um3, real_um3 from yield_cut order by entry_id",
+                jdbc.sql("select entry_id, cut_on, planned_um3, real_um3 from yield_cut order by entry_id"),
                 whole.cuts().stream().map(YieldBook::values).toList());
         List<MapSqlParameterSource> necks = new ArrayList<>();
         necks("", Map.of(), necks::add);
         compare(
                 faults,
                 "The cost of a neck in the yield",
-                "select plan_id, order_code, neck_number, design_code, cut_on, cost_cents from yield_neck"
-                        + " order by plan_id, order_code, neck_number",
+                jdbc.sql("select plan_id, order_code, neck_number, design_code, cut_on, cost_cents from yield_neck"
+                        + " order by plan_id, order_code, neck_number"),
                 necks.stream().map(YieldBook::values).toList());
         return faults;
-    }
-
-    private static Sum sum(ResultSet rs) throws SQLException {
-        Sum sum = new Sum();
-        sum.outcomes = rs.getLong("outcomes");
-        sum.real = rs.getBigDecimal("real_um3").toBigIntegerExact();
-        sum.planned = rs.getBigDecimal("planned_um3").toBigIntegerExact();
-        sum.comparable = rs.getBigDecimal("comparable_um3").toBigIntegerExact();
-        return sum;
-    }
-
-    private static String fault(Key key) {
-        return "The yield keeps another sum of "
-                + key.figure().toLowerCase(Locale.ROOT).replace('_', ' ') + " for "
-                + key.what().name().toLowerCase(Locale.ROOT) + " "
-                + (key.line().isEmpty() ? "" : key.line() + ", ") + key.begins() + " than the outcomes add up to.";
     }
 
     private static List<Object> values(MapSqlParameterSource row) {
@@ -660,10 +579,11 @@ class YieldBook implements SmartInitializingSingleton {
         return values;
     }
 
-    private void compare(List<String> faults, String what, String sql, List<? extends List<?>> expected) {
+    private static void compare(
+            List<String> faults, String what, JdbcClient.StatementSpec kept, List<? extends List<?>> expected) {
         Set<List<String>> open = new HashSet<>();
         expected.forEach(row -> open.add(row.stream().map(String::valueOf).toList()));
-        jdbc.sql(sql).query(rs -> {
+        kept.query(rs -> {
             List<String> row = new ArrayList<>();
             for (int i = 1; i <= rs.getMetaData().getColumnCount(); i++) {
                 Object value = rs.getObject(i);

@@ -59,7 +59,7 @@ public enum YieldFigure {
     }
 
     private boolean isWaste() {
-        return EnumSet.range(KERF, UNEXPLAINED).contains(this);
+        return compareTo(KERF) >= 0 && compareTo(UNEXPLAINED) <= 0;
     }
 
     /** Whether this sum holds wood that became {@code became}. */
@@ -72,11 +72,16 @@ public enum YieldFigure {
         };
     }
 
-    /** What is added up in this figure, by the names it is kept under. */
-    List<String> parts() {
+    /** What wood that became this was to become: a part that was spoilt was to be a part. */
+    YieldFigure planned() {
+        return this == SPOILT ? PARTS : this;
+    }
+
+    /** What is added up in this figure, of the figures that are kept. */
+    List<YieldFigure> parts() {
         return this == RESCUED
-                ? List.of(name())
-                : became().stream().filter(b -> holds(b, false)).map(Enum::name).toList();
+                ? List.of(this)
+                : became().stream().filter(b -> holds(b, false)).toList();
     }
 
     /** Empty for wood that was sold: it never came to a saw. */

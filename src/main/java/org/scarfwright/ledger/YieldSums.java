@@ -102,22 +102,29 @@ public record YieldSums(
     /** @param hundredths of a percent */
     public record Share(YieldFigure figure, Volume volume, int hundredths) {}
 
+    /** Sums of one figure, as the database has them. */
+    record Kept(Volume real, Volume planned, Volume comparable) {}
+
     /** Adds up. */
     static final class Adder {
         private final Map<YieldFigure, Volume> real = new EnumMap<>(YieldFigure.class);
         private final Map<YieldFigure, Volume> planned = new EnumMap<>(YieldFigure.class);
         private final Map<YieldFigure, Volume> comparable = new EnumMap<>(YieldFigure.class);
 
-        void add(Counted c) {
-            for (YieldFigure figure : YieldFigure.values()) {
-                if (figure.holds(c.became(), c.rescued())) {
-                    real.merge(figure, c.counted(), Volume::plus);
-                    if (c.planned() != null) {
-                        comparable.merge(figure, c.counted(), Volume::plus);
-                    }
+        /**
+         * Adds outcomes that became one figure.
+         *
+         * @param rescued whether all of them are rescued parts
+         */
+        void add(YieldFigure became, boolean rescued, Kept sums) {
+            YieldFigure foreseen = became.planned();
+            for (YieldFigure one : YieldFigure.values()) {
+                if (one.holds(became, rescued)) {
+                    merge(real, one, sums.real());
+                    merge(comparable, one, sums.comparable());
                 }
-                if (c.planned() != null && figure.holds(c.plannedAs(), c.rescued())) {
-                    planned.merge(figure, c.planned(), Volume::plus);
+                if (one.holds(foreseen, rescued)) {
+                    merge(planned, one, sums.planned());
                 }
             }
         }
@@ -127,14 +134,21 @@ public record YieldSums(
          *
          * @param figure what the wood became, or {@link YieldFigure#RESCUED}
          */
-        void add(YieldFigure figure, Volume counted, Volume foreseen, Volume compared) {
+        void add(YieldFigure figure, Kept sums) {
             for (YieldFigure one : YieldFigure.values()) {
                 if (figure == YieldFigure.RESCUED ? one == figure : one.holds(figure, false)) {
-                    merge(real, one, counted);
-                    merge(planned, one, foreseen);
-                    merge(comparable, one, compared);
+                    merge(real, one, sums.real());
+                    merge(planned, one, sums.planned());
+                    merge(comparable, one, sums.comparable());
                 }
             }
+        }
+
+        /** Adds all of another. */
+        void add(Adder o) {
+            o.real.forEach((f, v) -> merge(real, f, v));
+            o.planned.forEach((f, v) -> merge(planned, f, v));
+            o.comparable.forEach((f, v) -> merge(comparable, f, v));
         }
 
         private static void merge(Map<YieldFigure, Volume> sums, YieldFigure figure, Volume volume) {
@@ -160,9 +174,8 @@ public record YieldSums(
             Volume counted,
             @Nullable Volume planned) {
 
-        /** A part that was spoilt was to be a part. */
         YieldFigure plannedAs() {
-            return became == YieldFigure.SPOILT ? YieldFigure.PARTS : became;
+            return became.planned();
         }
     }
 }

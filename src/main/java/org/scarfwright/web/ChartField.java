@@ -73,15 +73,15 @@ final class ChartField {
     }
 
     void dot(String look, double x, double y, double half) {
-        strokes.add(new Stroke(
-                look,
-                new Pen()
-                        .polygon(List.of(
-                                new Point(x - half, y),
-                                new Point(x, y - half),
-                                new Point(x + half, y),
-                                new Point(x, y + half)))
-                        .data()));
+        strokes.add(new Stroke(look, diamond(x, y, half)));
+    }
+
+    /** Path data of a square on its corner. */
+    static String diamond(double x, double y, double half) {
+        return new Pen()
+                .polygon(List.of(
+                        new Point(x - half, y), new Point(x, y - half), new Point(x + half, y), new Point(x, y + half)))
+                .data();
     }
 
     StripDrawing drawing(String id, String title, String told, String caption) {

@@ -2,6 +2,7 @@ package org.scarfwright.web;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.StringWriter;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,11 +17,17 @@ import org.jspecify.annotations.Nullable;
 public final class CsvSheet {
     private static final String FORMULAS = "=+-@\t\r\n＝＋－＠";
 
-    private final StringWriter text = new StringWriter();
+    private final Writer text;
     private final CsvWriter writer;
 
     public CsvSheet(String... header) {
-        writer = CsvWriter.builder().bufferSize(0).build(text);
+        this(new StringWriter(), header);
+    }
+
+    /** A table too long to be held: every row goes to the writer at once, and {@link #text()} has nothing to say. */
+    public CsvSheet(Writer to, String... header) {
+        text = to;
+        writer = CsvWriter.builder().bufferSize(0).build(to);
         writer.writeRecord(header);
     }
 

@@ -59,6 +59,7 @@ abstract class AlteredLedgerContract {
             "lot",
             "place",
             "yield_sum",
+            "yield_row",
             "yield_wood",
             "yield_neck",
             "yield_cut");
@@ -234,6 +235,7 @@ abstract class AlteredLedgerContract {
                 "warp_reading",
                 "reservation",
                 "yield_sum",
+                "yield_row",
                 "yield_wood",
                 "yield_neck",
                 "yield_cut")) {

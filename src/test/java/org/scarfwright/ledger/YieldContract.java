@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -22,6 +23,7 @@ import org.scarfwright.ledger.Yield.By;
 import org.scarfwright.ledger.Yield.Line;
 import org.scarfwright.ledger.Yield.Question;
 import org.scarfwright.ledger.Yield.Report;
+import org.scarfwright.ledger.Yield.Wanted;
 import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Money;
@@ -50,6 +52,9 @@ abstract class YieldContract {
 
     @Autowired
     Yield yield;
+
+    @Autowired
+    NeckCosts costs;
 
     @Autowired
     YieldBook book;
@@ -84,13 +89,17 @@ abstract class YieldContract {
     }
 
     private Piece add(String code, String wood, String lot, String length) {
+        return add(code, wood, lot, length, "10.00");
+    }
+
+    private Piece add(String code, String wood, String lot, String length, String cost) {
         PieceCells cells = new PieceCells()
                 .put(PieceField.CODE, code)
                 .put(PieceField.WOOD, wood)
                 .put(PieceField.LENGTH, length)
                 .put(PieceField.WIDTH, "70")
                 .put(PieceField.THICKNESS, "22")
-                .put(PieceField.COST, "10.00");
+                .put(PieceField.COST, cost);
         return pieces.add(lot.isEmpty() ? cells : cells.put(PieceField.LOT, lot), LengthUnit.MM);
     }
 
@@ -104,7 +113,7 @@ abstract class YieldContract {
     }
 
     private static Outcome waste(Piece piece, Outcome.Cause cause, String cm3, String planned) {
-        return Outcome.waste(piece.code(), cause, cm3(cm3), cm3(planned));
+        return Outcome.waste(piece.code(), cause, cm3(cm3), planned.isEmpty() ? null : cm3(planned));
     }
 
     private long cut(Piece piece, String who, List<Cutting.Rest> rests, Outcome... outcomes) {
@@ -314,6 +323,82 @@ abstract class YieldContract {
         assertThat(all.closes()).isTrue();
     }
 
+    /** Necks of three designs from pieces of many costs, some of them unknown, against what the database adds up for each neck. */
+    @Test
+    void everyCostOfADesignOpensTheNecksItWasAddedUpFrom() {
+        Random random = new Random(77);
+        for (int i = 0; i < 24; i++) {
+            Piece piece =
+                    add("N-" + i, "maple_sugar", "", "640", i % 5 == 0 ? "" : "1" + random.nextInt(10) + ".3" + i % 7);
+            String order = "O-" + i;
+            String design = "D-" + random.nextInt(3);
+            List<Outcome> outcomes = new ArrayList<>(List.of(part(piece, order, design, false, "400", "400")));
+            if (i % 4 > 0) {
+                outcomes.add(part(piece, order, design, true, "1" + i, "100"));
+            }
+            outcomes.add(waste(piece, Outcome.Cause.TRIM, "20", ""));
+            happened(
+                    cut(piece, "Ada", List.of(), outcomes.toArray(Outcome[]::new)),
+                    "2026-1" + i % 3 + "-" + (10 + random.nextInt(20)));
+        }
+        for (LocalDate from : List.of(LocalDate.parse("2026-10-01"), LocalDate.parse("2026-11-15"))) {
+            List<Yield.NeckCost> reported =
+                    yield.report(new Question(By.DESIGN, from, null)).necks();
+            assertThat(reported).hasSizeGreaterThan(1);
+            for (Yield.NeckCost cost : reported) {
+                NeckCosts.Necks known = necks(cost.design(), from, NeckCosts.Cost.KNOWN, NeckCosts.First.LEAST);
+                assertThat(known.total())
+                        .isEqualTo(cost.necks())
+                        .isEqualTo(known.necks().size());
+                assertThat(known.sum()).isEqualTo(cost.sum());
+                assertThat(cents(known))
+                        .isSorted()
+                        .isEqualTo(byDatabase(known))
+                        .first()
+                        .isEqualTo(cost.least());
+                NeckCosts.Necks most = necks(cost.design(), from, NeckCosts.Cost.KNOWN, NeckCosts.First.MOST);
+                assertThat(cents(most)).first().isEqualTo(cost.most());
+                NeckCosts.Necks unknown = necks(cost.design(), from, NeckCosts.Cost.UNKNOWN, NeckCosts.First.NEWEST);
+                assertThat(unknown.total()).isEqualTo(cost.unknown());
+                assertThat(necks(cost.design(), from, NeckCosts.Cost.ALL, NeckCosts.First.NEWEST)
+                                .total())
+                        .isEqualTo(known.total() + unknown.total());
+            }
+            NeckCosts.Wanted all = new NeckCosts.Wanted(null, from, null, NeckCosts.Cost.ALL, NeckCosts.First.NEWEST);
+            List<NeckCosts.Neck> one = new ArrayList<>();
+            costs.each(all, one::add);
+            List<NeckCosts.Neck> paged = new ArrayList<>();
+            for (int page = 1; page <= costs.necks(all, 1, 4).pages(); page++) {
+                paged.addAll(costs.necks(all, page, 4).necks());
+            }
+            assertThat(paged)
+                    .isEqualTo(one)
+                    .hasSize(reported.stream()
+                            .mapToInt(c -> c.necks() + c.unknown())
+                            .sum());
+        }
+    }
+
+    private NeckCosts.Necks necks(String design, LocalDate from, NeckCosts.Cost cost, NeckCosts.First first) {
+        return costs.necks(new NeckCosts.Wanted(design, from, null, cost, first), 1, NeckCosts.LARGEST_PAGE);
+    }
+
+    private static List<Money> cents(NeckCosts.Necks necks) {
+        return necks.necks().stream().map(n -> Objects.requireNonNull(n.cost())).toList();
+    }
+
+    private List<Money> byDatabase(NeckCosts.Necks necks) {
+        return necks.necks().stream()
+                .map(n -> new Money(jdbc.sql("select sum(cost_cents) from outcome where plan_id = :plan"
+                                + " and order_code = :order and neck_number = :number")
+                        .param("plan", n.name().plan())
+                        .param("order", n.name().order())
+                        .param("number", n.name().number())
+                        .query(Long.class)
+                        .single()))
+                .toList();
+    }
+
     @Test
     void rowsAddUpToTheFigureTheyAreBehind() {
         shop();
@@ -321,14 +406,14 @@ abstract class YieldContract {
             Question question = new Question(by, null, null);
             for (Line line : yield.report(question).lines()) {
                 for (YieldFigure figure : YieldFigure.values()) {
-                    Yield.Rows rows = yield.rows(question, line.key(), figure, 1, Yield.LARGEST_PAGE);
+                    Yield.Rows rows = yield.rows(new Wanted(question, line.key(), figure), 1, Yield.LARGEST_PAGE);
                     assertThat(rows.sum()).isEqualTo(line.sums().of(figure));
                     assertThat(rows.rows().stream().map(Yield.Row::counted).reduce(Volume.ZERO, Volume::plus))
                             .isEqualTo(line.sums().of(figure));
                 }
             }
         }
-        Yield.Rows second = yield.rows(ALL, null, YieldFigure.INPUT, 2, 3);
+        Yield.Rows second = yield.rows(new Wanted(ALL, null, YieldFigure.INPUT), 2, 3);
         assertThat(second.total()).isEqualTo(9);
         assertThat(second.pages()).isEqualTo(3);
         assertThat(second.rows()).hasSize(3);
@@ -361,11 +446,16 @@ abstract class YieldContract {
             List<Outcome> outcomes = new ArrayList<>();
             for (int p = random.nextInt(4); p > 0; p--) {
                 String cm3 = String.valueOf(random.nextInt(150_000) / 1000.0);
-                outcomes.add(part(piece, "O-" + i + p, "D-" + random.nextInt(3), random.nextBoolean(), cm3, cm3));
+                Outcome whole = part(piece, "O-" + i + p, "D-" + random.nextInt(3), random.nextBoolean(), cm3, cm3);
+                outcomes.add(random.nextInt(4) > 0 ? whole : spoilt(whole));
             }
             for (Outcome.Cause cause : Outcome.Cause.values()) {
                 if (random.nextInt(3) == 0 && cause != Outcome.Cause.SPOILT && cause != Outcome.Cause.SCRAPPED) {
-                    outcomes.add(waste(piece, cause, String.valueOf(random.nextInt(90_000) / 1000.0), "30"));
+                    outcomes.add(waste(
+                            piece,
+                            cause,
+                            String.valueOf(random.nextInt(90_000) / 1000.0),
+                            random.nextInt(4) == 0 ? "" : "30"));
                 }
             }
             long entry = cut(piece, random.nextBoolean() ? "Ada" : "Kit", List.of(), outcomes.toArray(Outcome[]::new));
@@ -391,6 +481,7 @@ abstract class YieldContract {
                 YieldFigure.TRIM, "WASTETRIM",
                 YieldFigure.PLANING, "WASTEPLANING",
                 YieldFigure.SMALL_RESTS, "WASTEREST",
+                YieldFigure.SPOILT, "WASTESPOILT",
                 YieldFigure.UNEXPLAINED, "UNEXPLAINED");
         names.forEach((figure, name) -> {
             Volume lines = report.lines().stream().map(l -> l.sums().of(figure)).reduce(Volume.ZERO, Volume::plus);
@@ -406,6 +497,103 @@ abstract class YieldContract {
         assertThat(book.faults()).isEmpty();
         partsOfMonths(by, random);
         rowsPageByPage(by);
+        rowsBesideThePlan(by, random);
+        rowsOfADot(by);
+    }
+
+    private static Outcome spoilt(Outcome part) {
+        return Outcome.spoilt(
+                part.fromPiece(),
+                Objects.requireNonNull(part.neck()),
+                Objects.requireNonNull(part.size()),
+                part.volume(),
+                part.planned());
+    }
+
+    /** Added up by the database, outcome by outcome: what stands of the days, with what its plan said. */
+    private Volume database(String what, String which, LocalDate from, LocalDate to) {
+        return new Volume(jdbc.sql(
+                        "select coalesce(sum(" + what + "), 0) from outcome o join entry e on e.id = o.entry_id"
+                                + " where e.undoes is null and e.acted_at >= :from and e.acted_at < :to"
+                                + " and not exists (select 1 from entry u where u.undoes = e.id) and " + which)
+                .param("from", from.atStartOfDay(clock.getZone()).toOffsetDateTime())
+                .param("to", to.plusDays(1).atStartOfDay(clock.getZone()).toOffsetDateTime())
+                .query(BigDecimal.class)
+                .single()
+                .toBigIntegerExact());
+    }
+
+    /** What the plans said, and what really came of it, of all lines together and line by line, row by row. */
+    private void rowsBesideThePlan(By by, Random random) {
+        String part = "(o.kind = 'PART' or o.cause = 'SPOILT')";
+        String waste = "o.kind in ('WASTE', 'UNEXPLAINED')";
+        // No plan has an unexplained difference; where there is a plan, none was planned.
+        String hadPlan = "(o.planned_um3 is not null or o.kind = 'UNEXPLAINED' and exists (select 1 from outcome s"
+                + " where s.entry_id = o.entry_id and s.from_piece = o.from_piece and s.planned_um3 is not null))";
+        for (int i = 0; i < 6; i++) {
+            LocalDate from = LocalDate.of(2026, 10, 1).plusDays(i == 0 ? 0 : random.nextInt(60));
+            LocalDate to = i == 0 ? LocalDate.of(2026, 12, 31) : from.plusDays(random.nextInt(60));
+            Question question = new Question(by, from, to);
+            YieldSums total = yield.report(question).total();
+            assertThat(total.plannedOf(YieldFigure.PARTS)).isEqualTo(database("o.planned_um3", part, from, to));
+            assertThat(total.plannedOf(YieldFigure.WASTE))
+                    .isEqualTo(database("o.planned_um3", waste + " and coalesce(o.cause, '') <> 'SPOILT'", from, to));
+            assertThat(total.comparableOf(YieldFigure.PARTS))
+                    .isEqualTo(database("o.volume_um3", "o.kind = 'PART' and " + hadPlan, from, to));
+            assertThat(total.comparableOf(YieldFigure.WASTE))
+                    .isEqualTo(database("o.volume_um3", waste + " and " + hadPlan, from, to));
+            for (YieldFigure figure : YieldFigure.values()) {
+                addsUpBesideThePlan(new Wanted(question, null, figure, true, null), total);
+                for (Line line : yield.report(question).lines()) {
+                    addsUpBesideThePlan(new Wanted(question, line.key(), figure, true, null), line.sums());
+                }
+            }
+        }
+    }
+
+    private void addsUpBesideThePlan(Wanted wanted, YieldSums sums) {
+        Yield.Rows rows = yield.rows(wanted, 1, Yield.LARGEST_PAGE);
+        assertThat(rows.rows())
+                .as(wanted.toString())
+                .hasSize((int) rows.total())
+                .allMatch(r -> r.planned() != null);
+        assertThat(rows.sum())
+                .as(wanted.toString())
+                .isEqualTo(sums.comparableOf(wanted.figure()))
+                .isEqualTo(rows.rows().stream().map(Yield.Row::counted).reduce(Volume.ZERO, Volume::plus));
+        assertThat(rows.planned())
+                .as(wanted.toString())
+                .isEqualTo(sums.plannedOf(wanted.figure()))
+                .isEqualTo(rows.rows().stream()
+                        .map(r -> Objects.requireNonNull(r.planned()))
+                        .reduce(Volume.ZERO, Volume::plus));
+    }
+
+    /** Each dot of the chart is the waste of one entry, as the database adds it up. */
+    private void rowsOfADot(By by) {
+        Question question = new Question(by, null, null);
+        List<Yield.Dot> dots = yield.report(question).dots();
+        assertThat(dots).isNotEmpty();
+        for (Yield.Dot dot : dots) {
+            Yield.Rows rows = yield.rows(new Wanted(question, null, YieldFigure.WASTE, false, dot.entry()), 1, 500);
+            assertThat(rows.sum())
+                    .isEqualTo(dot.real())
+                    .isEqualTo(rows.rows().stream().map(Yield.Row::counted).reduce(Volume.ZERO, Volume::plus))
+                    .isEqualTo(ofEntry("volume_um3", "kind in ('WASTE', 'UNEXPLAINED')", dot.entry()));
+            assertThat(rows.planned())
+                    .isEqualTo(dot.planned())
+                    .isEqualTo(ofEntry("planned_um3", "kind = 'WASTE' and cause <> 'SPOILT'", dot.entry()));
+            assertThat(rows.rows()).allMatch(r -> r.entry() == dot.entry());
+        }
+    }
+
+    private Volume ofEntry(String what, String which, long entry) {
+        return new Volume(
+                jdbc.sql("select coalesce(sum(" + what + "), 0) from outcome where entry_id = :entry and " + which)
+                        .param("entry", entry)
+                        .query(BigDecimal.class)
+                        .single()
+                        .toBigIntegerExact());
     }
 
     /** Days that cut months in two: the total is what the database adds up over the entries that stand. */
@@ -431,7 +619,7 @@ abstract class YieldContract {
                         .isEqualTo(report.total().of(figure));
             }
             for (Line line : report.lines()) {
-                Yield.Rows rows = yield.rows(report.question(), line.key(), YieldFigure.WASTE, 1, 500);
+                Yield.Rows rows = yield.rows(new Wanted(report.question(), line.key(), YieldFigure.WASTE), 1, 500);
                 Volume sum = rows.rows().stream().map(Yield.Row::counted).reduce(Volume.ZERO, Volume::plus);
                 assertThat(sum).isEqualTo(line.sums().of(YieldFigure.WASTE)).isEqualTo(rows.sum());
             }
@@ -444,11 +632,13 @@ abstract class YieldContract {
                 new Question(by, null, null),
                 new Question(by, LocalDate.of(2026, 10, 20), LocalDate.of(2026, 12, 12)))) {
             for (YieldFigure figure : List.of(YieldFigure.INPUT, YieldFigure.KERF, YieldFigure.RESCUED)) {
-                List<Yield.Row> all = yield.all(question, null, figure).rows();
+                Wanted wanted = new Wanted(question, null, figure);
+                List<Yield.Row> all = new ArrayList<>();
+                yield.each(wanted, all::add);
                 List<Yield.Row> paged = new ArrayList<>();
-                Yield.Rows page = yield.rows(question, null, figure, 1, 7);
+                Yield.Rows page = yield.rows(wanted, 1, 7);
                 for (int i = 1; i <= page.pages(); i++) {
-                    page = yield.rows(question, null, figure, i, 7);
+                    page = yield.rows(wanted, i, 7);
                     assertThat(page.page()).isEqualTo(i);
                     assertThat(page.total()).isEqualTo(all.size());
                     paged.addAll(page.rows());

@@ -2,9 +2,14 @@ package org.scarfwright.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.database.OnH2;
 import org.scarfwright.matching.Plan;
@@ -16,6 +21,7 @@ import org.scarfwright.rack.RackImport;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -43,6 +49,9 @@ class YieldPagesTest {
 
     @Autowired
     Losses losses;
+
+    @Autowired
+    JdbcClient jdbc;
 
     /** One neck from one blank, which was set aside as warped but is allowed as a neck. */
     private Plan cutOne(boolean setAside, String who) {
@@ -125,6 +134,104 @@ class YieldPagesTest {
                 .extractingPath("$.sumMm3")
                 .asNumber()
                 .satisfies(n -> assertThat(n.doubleValue()).isEqualTo(2_025_000));
+    }
+
+    /** Where a figure leads, as the page writes it. */
+    private List<String> addresses(String page, String label) {
+        Matcher m = Pattern.compile("href=\"([^\"]+)\" aria-label=\"" + Pattern.quote(label))
+                .matcher(body(page));
+        List<String> found = new ArrayList<>();
+        while (m.find()) {
+            found.add(m.group(1).replace("&amp;", "&"));
+        }
+        assertThat(found).as(label + " on " + page).isNotEmpty();
+        return found;
+    }
+
+    private String body(String address) {
+        return new String(
+                mvc.get()
+                        .uri(URI.create(address))
+                        .exchange()
+                        .getMvcResult()
+                        .getResponse()
+                        .getContentAsByteArray(),
+                StandardCharsets.UTF_8);
+    }
+
+    /** 900 × 90 × 25 mm are cut as planned: what was planned, what was, and nothing more. */
+    @Test
+    void figuresBesideThePlanOpenTheirRows() throws Exception {
+        cutOne(false, "Ada");
+        for (String figure : List.of("Parts as sawn", "Waste and unexplained")) {
+            BigDecimal byDatabase = jdbc.sql("select sum(planned_um3) / 1000000000 from outcome where kind = :kind")
+                    .param("kind", figure.startsWith("Parts") ? "PART" : "WASTE")
+                    .query(BigDecimal.class)
+                    .single();
+            for (String column : List.of("planned", "really", "more")) {
+                for (String line : List.of("D-1", "all")) {
+                    String address = addresses("/yield?by=design", figure + ", " + column + ", " + line + ":")
+                            .get(0);
+                    assertThat(address)
+                            .startsWith("/yield/rows?by=design&what=")
+                            .contains("&beside=plan");
+                    assertThat(body(address)).contains("beside the plan", "; the plan said ", "0.0 cm³</strong> more");
+                    assertThat(mvc.get().uri(URI.create("/api" + address)))
+                            .hasStatusOk()
+                            .bodyJson()
+                            .extractingPath("$.plannedSumMm3")
+                            .asNumber()
+                            .satisfies(n ->
+                                    assertThat(new BigDecimal(n.toString())).isEqualByComparingTo(byDatabase));
+                    assertThat(body(address.replace("/yield/rows?", "/yield/rows.csv?")))
+                            .startsWith("entry,at,who,piece,became,of,volume_mm3,counted_mm3,planned_mm3\r\n");
+                }
+            }
+        }
+        String dot = addresses("/yield", "Waste really, Entry ").get(0);
+        assertThat(dot).matches("/yield/rows\\?what=waste&entry=\\d+");
+        assertThat(body("/yield"))
+                .contains("<a href=\"" + dot.replace("&", "&amp;") + "\" tabindex=\"-1\"><path class=\"d-dot\"");
+        assertThat(body(dot)).contains("Waste and unexplained", ">entry ", "; the plan said ");
+        assertThat(mvc.get().uri("/yield/rows?beside=rack&entry=first"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains(
+                        "Beside is nothing rows can stand beside; write plan, or leave it out.",
+                        "Entry is no number of an entry; write for example 57.");
+    }
+
+    /** The piece cost 30.00, all of it the neck's whose parts are all that came of it. */
+    @Test
+    void costsOfNecksOpenTheNecks() {
+        cutOne(false, "Ada");
+        long cents = jdbc.sql("select sum(cost_cents) from outcome where design_code = 'D-1'")
+                .query(Long.class)
+                .single();
+        String cost = BigDecimal.valueOf(cents, 2).toPlainString();
+        for (String figure : List.of("Necks", "Mean", "Least", "Most")) {
+            String address = addresses("/yield", figure + ", D-1:").get(0);
+            assertThat(address).startsWith("/yield/necks?design=D-1&cost=known");
+            assertThat(body(address)).contains("O-1 no. 1", ">" + cost + "<", "on the mean <strong>" + cost, "/O-1/1");
+            assertThat(body(address.replace("/yield/necks?", "/yield/necks.csv?")))
+                    .startsWith("plan,order,number,design,cut_on,cost\r\n")
+                    .endsWith("," + cost + "\r\n");
+            assertThat(mvc.get().uri(URI.create("/api" + address)))
+                    .bodyJson()
+                    .extractingPath("$.sum")
+                    .asNumber()
+                    .satisfies(n -> assertThat(new BigDecimal(n.toString())).isEqualByComparingTo(cost));
+        }
+        assertThat(body(addresses("/yield", "Necks of unknown cost, D-1:").get(0)))
+                .contains("There is no such neck.");
+        assertThat(mvc.get().uri("/yield/necks?cost=low&first=best&from=soon"))
+                .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)
+                .bodyText()
+                .contains(
+                        "Cost is none of all, known, unknown.",
+                        "First is none of newest, least, most.",
+                        "From is not a day");
+        assertThat(mvc.get().uri("/api/yield/necks?size=0")).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
     }
 
     @Test

@@ -141,16 +141,17 @@ class ChartsTest {
 
     @Test
     void dotsThatAreAlikeLieOnTheSlantingLine() {
-        StripDrawing drawing = DotChart.of(
+        DotChart chart = DotChart.of(
                 "d",
                 "Dots",
                 new DotChart.Axes("planned", "real", "cm³"),
                 "",
-                List.of(new DotChart.Dot(100, 100), new DotChart.Dot(50, 200)));
-        List<double[]> slant = strokes(drawing, "d-axis").get(0);
+                List.of(new DotChart.Dot(100, 100, "/one", "One"), new DotChart.Dot(50, 200, "/two", "Two")));
+        List<double[]> slant = strokes(chart.drawing(), "d-axis").get(0);
         assertThat(slant.get(1)).containsExactly(new double[] {420, -200}, DRAWN);
         // The ends are 200: half-way along and half-way up.
-        assertThat(centre(strokes(drawing, "d-dot").get(0))).containsExactly(new double[] {210, -100}, DRAWN);
-        assertThat(centre(strokes(drawing, "d-dot").get(1))).containsExactly(new double[] {105, -200}, DRAWN);
+        assertThat(centre(points(chart.marks().get(0).data()))).containsExactly(new double[] {210, -100}, DRAWN);
+        assertThat(centre(points(chart.marks().get(1).data()))).containsExactly(new double[] {105, -200}, DRAWN);
+        assertThat(chart.marks()).extracting(DotChart.Mark::address).containsExactly("/one", "/two");
     }
 }

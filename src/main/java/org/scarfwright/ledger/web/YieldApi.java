@@ -184,10 +184,15 @@ class YieldApi {
             String of,
             BigDecimal volumeMm3,
 
-            @Schema(description = "Of the volume in this line; less where several designs share it")
+            @Schema(
+                    description =
+                            "Of the volume in this figure and line; less where several designs share it, and 0 of a"
+                                    + " spoilt part beside the plan that foresaw it")
             BigDecimal countedMm3,
 
-            @Nullable BigDecimal plannedMm3) {
+            @Schema(description = "What the plan said of this figure and line; null where no plan said anything")
+            @Nullable
+            BigDecimal plannedMm3) {
         static RowJson of(Yield.Row r) {
             return new RowJson(
                     r.entry(),
@@ -204,7 +209,21 @@ class YieldApi {
 
     /** One page of rows. */
     @Schema(name = "YieldRows")
-    record RowsJson(List<RowJson> rows, BigDecimal sumMm3, int page, int pages, long total) {}
+    record RowsJson(
+            List<RowJson> rows,
+
+            @Schema(description = "Of countedMm3, over all pages")
+            BigDecimal sumMm3,
+
+            @Schema(
+                    description =
+                            "Of plannedMm3, over all pages; null for rows that are not beside their plan or of one entry")
+            @Nullable
+            BigDecimal plannedSumMm3,
+
+            int page,
+            int pages,
+            long total) {}
 
     @GetMapping(produces = MediaType.APPLICATION_JSON_VALUE)
     @Operation(summary = "What became of the wood that was cut and scrapped", description = ASKED)
@@ -220,29 +239,36 @@ class YieldApi {
     @GetMapping(path = "/rows", produces = MediaType.APPLICATION_JSON_VALUE)
     @Operation(
             summary = "The rows behind a figure, the newest first",
-            description = ASKED
-                    + " key: of one line; all when left out. what: the figure, such as parts, kerf, waste or input. page from 1;"
-                    + " size 1 to 500, usually 50.")
+            description =
+                    ASKED
+                            + " key: of one line; all when left out. what: the figure, such as parts, kerf, waste or input. beside: plan"
+                            + " for the rows of plannedMm3 and withPlanMm3. entry: of one cut. page from 1; size 1 to 500, usually 50.")
     RowsJson rows(
             @RequestParam Map<String, String> typed,
             @RequestParam(name = "page", defaultValue = "1") int page,
             @RequestParam(name = "size", defaultValue = "" + USUAL_SIZE) int size) {
         YieldQuery query = new YieldQuery(typed);
-        YieldFigure figure = query.figure();
+        Yield.Wanted wanted = query.wanted();
         query.check();
+        checkPage(page, size);
+        Yield.Rows found = yield.rows(wanted, page, size);
+        return new RowsJson(
+                found.rows().stream().map(RowJson::of).toList(),
+                found.sum().toMm3(),
+                YieldQuery.tellsPlanned(wanted) ? found.planned().toMm3() : null,
+                found.page(),
+                found.pages(),
+                found.total());
+    }
+
+    /** @throws InvalidInputException when there can be no such page */
+    static void checkPage(int page, int size) {
         if (page < 1) {
             throw refused("/page", "Page", page, "is not a page; the first is 1");
         }
         if (size < 1 || size > Yield.LARGEST_PAGE) {
             throw refused("/size", "Size", size, "is not a number from 1 to " + Yield.LARGEST_PAGE);
         }
-        Yield.Rows found = yield.rows(query.question(), query.key(), figure, page, size);
-        return new RowsJson(
-                found.rows().stream().map(RowJson::of).toList(),
-                found.sum().toMm3(),
-                found.page(),
-                found.pages(),
-                found.total());
     }
 
     private static YieldQuery query(String by, @Nullable String from, @Nullable String to) {

@@ -3,6 +3,7 @@ package org.scarfwright.ledger.web;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.scarfwright.ledger.Yield;
 import org.scarfwright.ledger.Yield.Dot;
 import org.scarfwright.ledger.Yield.Period;
@@ -12,6 +13,7 @@ import org.scarfwright.ledger.YieldSums.Share;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.web.DotChart;
 import org.scarfwright.web.FlowChart;
+import org.scarfwright.web.Formats;
 import org.scarfwright.web.ShareStrip;
 import org.scarfwright.web.TrendChart;
 import org.springframework.web.servlet.ModelAndView;
@@ -23,10 +25,31 @@ final class YieldCharts {
 
     private YieldCharts() {}
 
+    /** A cut as a row of the table beside its dot. */
+    record DotRow(long entry, String planned, String real, String plannedWords, String realWords) {
+        static DotRow of(Dot dot, Formats formats) {
+            String name = "Entry " + dot.entry();
+            return new DotRow(
+                    dot.entry(),
+                    formats.cm3(dot.planned()),
+                    formats.cm3(dot.real()),
+                    "Waste planned, " + name + ": " + formats.volume(dot.planned()),
+                    "Waste really, " + name + ": " + formats.volume(dot.real()));
+        }
+
+        public String address() {
+            return "/yield/rows?what=" + YieldFigure.WASTE.word() + "&entry=" + entry;
+        }
+
+        String words() {
+            return "Entry " + entry + ": " + planned + " cm³ planned, " + real + " cm³ really";
+        }
+    }
+
     /** A share as a row of the table beside the drawing. */
     record ShareRow(YieldFigure figure, Volume volume, String percent) {}
 
-    static void fill(ModelAndView page, Report report) {
+    static void fill(ModelAndView page, Report report, Formats formats) {
         List<Share> flow = report.total().flow();
         List<FlowChart.Arm> arms = flow.stream()
                 .map(s -> new FlowChart.Arm(s.figure().title(), s.hundredths(), kind(s.figure())))
@@ -58,16 +81,22 @@ final class YieldCharts {
                                         p.median().orElse(0)))
                                 .toList()));
         page.addObject("trendWords", trendWords(report.trend(), months ? "month" : "week"));
+        List<DotRow> dots =
+                report.dots().stream().map(d -> DotRow.of(d, formats)).toList();
+        page.addObject("dotRows", dots);
         page.addObject(
                 "dotDrawing",
                 DotChart.of(
                         "dots",
                         "Waste, planned against real",
                         new DotChart.Axes("planned waste", "real waste", "cm³"),
-                        "Each dot is a cut. On the slanting line it wasted what the plan said; above it, more.",
-                        report.dots().stream()
-                                .map(d -> new DotChart.Dot(
-                                        d.planned().cm3(), d.real().cm3()))
+                        "Each dot is a cut and opens its rows. On the slanting line it wasted what the plan said; above it, more.",
+                        IntStream.range(0, dots.size())
+                                .mapToObj(i -> new DotChart.Dot(
+                                        report.dots().get(i).planned().cm3(),
+                                        report.dots().get(i).real().cm3(),
+                                        dots.get(i).address(),
+                                        dots.get(i).words()))
                                 .toList()));
         page.addObject("dotWords", dotWords(report.dots()));
     }

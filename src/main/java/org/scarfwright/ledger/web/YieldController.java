@@ -1,5 +1,7 @@
 package org.scarfwright.ledger.web;
 
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,6 +18,7 @@ import org.scarfwright.web.Choice;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.FieldErrors;
 import org.scarfwright.web.Formats;
+import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -110,7 +113,6 @@ class YieldController {
                         .map(this::row)
                         .toList());
         page.addObject("trendRows", last(report.trend()));
-        page.addObject("dotRows", last(report.dots()));
         page.addObject("total", row(new Yield.Line("", "All", report.total())));
         page.addObject(
                 "columns",
@@ -121,7 +123,7 @@ class YieldController {
         page.addObject("became", report.total().of(YieldFigure.INPUT));
         page.addObject("unexplained", report.total().of(YieldFigure.UNEXPLAINED));
         page.addObject("compared", List.of(YieldFigure.PARTS, YieldFigure.WASTE));
-        YieldCharts.fill(page, report);
+        YieldCharts.fill(page, report, formats);
         page.addObject("currency", shop.settings().currency());
         return page;
     }
@@ -143,16 +145,17 @@ class YieldController {
     @GetMapping("/yield/rows")
     ModelAndView rows(@RequestParam Map<String, String> typed) {
         YieldQuery query = new YieldQuery(typed);
-        YieldFigure figure = query.figure();
+        Yield.Wanted wanted = query.wanted();
         ModelAndView page = page("ledger/yield-rows", query);
-        page.addObject("figure", figure);
-        page.addObject("what", figure.word());
-        page.addObject("key", query.key());
+        page.addObject("figure", wanted.figure());
+        page.addObject("key", wanted.key());
+        page.addObject("entry", wanted.entry());
+        page.addObject("besidePlan", wanted.besidePlan());
+        page.addObject("tellsPlanned", YieldQuery.tellsPlanned(wanted));
+        page.addObject("address", query.address(wanted));
+        page.addObject("yieldAddress", query.address());
         page.addObject(
-                "found",
-                query.errors().isEmpty()
-                        ? yield.rows(query.question(), query.key(), figure, number(query.text("page")), ON_PAGE)
-                        : null);
+                "found", query.errors().isEmpty() ? yield.rows(wanted, number(query.text("page")), ON_PAGE) : null);
         return page;
     }
 
@@ -177,18 +180,26 @@ class YieldController {
         return file("yield.csv", YieldCsv.of(yield.report(query.question())));
     }
 
+    /** Rows are sent as they are read: those of five years are too many to be held. */
     @GetMapping("/yield/rows.csv")
-    ResponseEntity<String> rowsCsv(@RequestParam Map<String, String> typed) {
+    void rowsCsv(@RequestParam Map<String, String> typed, HttpServletResponse response) throws IOException {
         YieldQuery query = new YieldQuery(typed);
-        YieldFigure figure = query.figure();
+        Yield.Wanted wanted = query.wanted();
         query.check();
-        return file("yield-rows.csv", YieldCsv.of(yield.all(query.question(), query.key(), figure)));
+        response.setContentType(CSV.toString());
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, attachment("yield-rows.csv"));
+        yield.each(wanted, YieldCsv.rows(response.getWriter()));
+        response.flushBuffer();
+    }
+
+    static String attachment(String name) {
+        return "attachment; filename=\"" + name + "\"";
     }
 
     static ResponseEntity<String> file(String name, String text) {
         return ResponseEntity.ok()
                 .contentType(CSV)
-                .header("Content-Disposition", "attachment; filename=\"" + name + "\"")
+                .header(HttpHeaders.CONTENT_DISPOSITION, attachment(name))
                 .body(text);
     }
 

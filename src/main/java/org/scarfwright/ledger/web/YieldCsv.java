@@ -1,10 +1,12 @@
 package org.scarfwright.ledger.web;
 
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Yield;
 import org.scarfwright.ledger.YieldFigure;
@@ -50,21 +52,20 @@ final class YieldCsv {
         return sheet.text();
     }
 
-    static String of(Yield.Rows rows) {
-        CsvSheet sheet =
-                new CsvSheet("entry", "at", "who", "piece", "became", "of", "volume_mm3", "counted_mm3", "planned_mm3");
-        rows.rows()
-                .forEach(r -> sheet.row(
-                        r.entry(),
-                        r.at(),
-                        r.who(),
-                        r.piece(),
-                        r.became().word(),
-                        r.of(),
-                        r.volume().toMm3(),
-                        r.counted().toMm3(),
-                        r.planned() == null ? null : r.planned().toMm3()));
-        return sheet.text();
+    /** Rows that are written one by one, as they come. */
+    static Consumer<Yield.Row> rows(Writer to) {
+        CsvSheet sheet = new CsvSheet(
+                to, "entry", "at", "who", "piece", "became", "of", "volume_mm3", "counted_mm3", "planned_mm3");
+        return r -> sheet.row(
+                r.entry(),
+                r.at(),
+                r.who(),
+                r.piece(),
+                r.became().word(),
+                r.of(),
+                r.volume().toMm3(),
+                r.counted().toMm3(),
+                r.planned() == null ? null : r.planned().toMm3());
     }
 
     /** 0.6324, as a share of 1. */

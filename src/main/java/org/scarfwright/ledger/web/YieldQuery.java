@@ -8,6 +8,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Yield.By;
 import org.scarfwright.ledger.Yield.Question;
+import org.scarfwright.ledger.Yield.Wanted;
 import org.scarfwright.ledger.YieldFigure;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
@@ -63,8 +64,8 @@ final class YieldQuery {
         return null;
     }
 
-    /** Which figure; the input where none is named. */
-    YieldFigure figure() {
+    /** The input where none is named. */
+    private YieldFigure figure() {
         if (text("what").isEmpty()) {
             return YieldFigure.INPUT;
         }
@@ -78,6 +79,28 @@ final class YieldQuery {
     @Nullable
     String key() {
         return typed.get("key");
+    }
+
+    /** Which rows: those of a line, a figure and an entry, all of them or beside what the plans said. */
+    Wanted wanted() {
+        YieldFigure figure = figure();
+        String beside = text("beside");
+        if (!beside.isEmpty() && !beside.equals("plan")) {
+            wrong("beside", "Beside", "is nothing rows can stand beside; write plan, or leave it out");
+        }
+        String entry = text("entry");
+        boolean number = entry.matches("[1-9]\\d{0,17}");
+        if (!entry.isEmpty() && !number) {
+            wrong("entry", "Entry", "is no number of an entry; write for example 57");
+        }
+        return new Wanted(question, key(), figure, beside.equals("plan"), number ? Long.valueOf(entry) : null);
+    }
+
+    /**
+     * Whether rows are all that their plans said of the figure; else parts that were planned and spoilt are missing among them.
+     */
+    static boolean tellsPlanned(Wanted wanted) {
+        return wanted.besidePlan() || wanted.entry() != null;
     }
 
     Question question() {
@@ -105,5 +128,11 @@ final class YieldQuery {
             address.append("&to=").append(question.to());
         }
         return address.toString();
+    }
+
+    /** What is asked of the rows as well, but for their line, which is text, and their page. */
+    String address(Wanted wanted) {
+        return address() + "&what=" + wanted.figure().word() + (wanted.besidePlan() ? "&beside=plan" : "")
+                + (wanted.entry() == null ? "" : "&entry=" + wanted.entry());
     }
 }
