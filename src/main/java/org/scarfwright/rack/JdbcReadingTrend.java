@@ -12,6 +12,8 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Repository
 class JdbcReadingTrend implements ReadingTrend {
+    private static final String PIECE = " join piece p on p.id = r.piece_id";
+
     private final JdbcClient jdbc;
 
     JdbcReadingTrend(JdbcClient jdbc) {
@@ -22,15 +24,16 @@ class JdbcReadingTrend implements ReadingTrend {
     @Transactional(readOnly = true)
     public List<Month> months(Question question) {
         String value = "r." + column(question.measure());
-        return asked(
+        return narrowed(
                         "select extract(year from r.read_on) as in_year, extract(month from r.read_on) as in_month,"
                                 + " count(*) as readings, min(" + value
                                 + ") as least, percentile_cont(0.5) within group"
-                                + " (order by " + value + ") as middle, max(" + value + ") as most",
-                        question,
-                        null,
-                        " group by extract(year from r.read_on), extract(month from r.read_on)"
-                                + " order by in_year, in_month")
+                                + " (order by " + value + ") as middle, max(" + value + ") as most from "
+                                + table(question) + " r" + (isNarrow(question) ? PIECE : "") + " where 1 = 1"
+                                + condition(question)
+                                + " group by extract(year from r.read_on), extract(month from r.read_on)"
+                                + " order by in_year, in_month",
+                        question)
                 .query((rs, n) -> new Month(
                         YearMonth.of(rs.getInt("in_year"), rs.getInt("in_month")),
                         rs.getLong("readings"),
@@ -43,47 +46,47 @@ class JdbcReadingTrend implements ReadingTrend {
     @Override
     @Transactional(readOnly = true)
     public List<Reading> readings(Question question, @Nullable YearMonth month, int most) {
-        return asked(
-                        "select p.code, r.read_on, r." + column(question.measure()) + " as reading",
-                        question,
-                        month,
-                        " order by r.read_on desc, r.id desc fetch first " + most + " rows only")
+        String days = month == null ? "" : " and r.read_on between :first and :last";
+        String newest = " order by r.read_on desc, r.id desc fetch first " + most + " rows only";
+        // Of all pieces the newest are picked off the index of days before their pieces are looked up.
+        String from = isNarrow(question)
+                ? table(question)
+                : "(select * from " + table(question) + " r where 1 = 1" + days + newest + ")";
+        StatementSpec statement = narrowed(
+                "select p.code, r.read_on, r." + column(question.measure()) + " as reading from " + from + " r" + PIECE
+                        + " where 1 = 1" + condition(question) + days + newest,
+                question);
+        return (month == null
+                        ? statement
+                        : statement.param("first", month.atDay(1)).param("last", month.atEndOfMonth()))
                 .query((rs, n) -> new Reading(
                         rs.getString("code"), rs.getObject("read_on", LocalDate.class), rs.getLong("reading")))
                 .list();
     }
 
-    private StatementSpec asked(String select, Question question, @Nullable YearMonth month, String then) {
-        String table = question.measure() == Measure.MOISTURE ? "moisture_reading" : "warp_reading";
-        StringBuilder sql = new StringBuilder(select)
-                .append(" from ")
-                .append(table)
-                .append(" r join piece p on p.id = r.piece_id where 1 = 1");
-        if (question.wood() != null) {
-            sql.append(" and p.species_id = :wood");
-        }
-        if (question.lot() != null) {
-            sql.append(" and p.lot_id in (select id from lot where code_key = :lot)");
-        }
-        if (question.piece() != null) {
-            sql.append(" and p.code = :piece");
-        }
-        if (month != null) {
-            sql.append(" and r.read_on between :first and :last");
-        }
-        StatementSpec statement = jdbc.sql(sql.append(then).toString());
+    private static String table(Question question) {
+        return question.measure() == Measure.MOISTURE ? "moisture_reading" : "warp_reading";
+    }
+
+    private static boolean isNarrow(Question question) {
+        return question.wood() != null || question.lot() != null || question.piece() != null;
+    }
+
+    private static String condition(Question question) {
+        return (question.wood() == null ? "" : " and p.species_id = :wood")
+                + (question.lot() == null ? "" : " and p.lot_id in (select id from lot where code_key = :lot)")
+                + (question.piece() == null ? "" : " and p.code = :piece");
+    }
+
+    private StatementSpec narrowed(String sql, Question question) {
+        StatementSpec statement = jdbc.sql(sql);
         if (question.wood() != null) {
             statement = statement.param("wood", question.wood());
         }
         if (question.lot() != null) {
             statement = statement.param("lot", PieceTable.key(question.lot()));
         }
-        if (question.piece() != null) {
-            statement = statement.param("piece", question.piece());
-        }
-        return month == null
-                ? statement
-                : statement.param("first", month.atDay(1)).param("last", month.atEndOfMonth());
+        return question.piece() == null ? statement : statement.param("piece", question.piece());
     }
 
     private static String column(Measure measure) {
