@@ -26,7 +26,8 @@ create index yield_row_person on yield_row (who, counted_on);
 -- Sums of all figures, now one row for all of them, so that a cut changes few rows and a report of many lots reads few. by_what DAY:
 -- of one day; else of one month, for one wood, lot, design or person, and once more of all months, beginning on 0001-01-01. Of
 -- each figure: how many outcomes, how many of them a plan said something of, what was really recorded, what the plans said, and what
--- was recorded of what they said something of. taken: what the pieces lost by their sizes, of days alone. rescued is part of parts.
+-- was recorded of what they said something of. taken: what the pieces lost by their sizes, and sold: what was sold as it is, both of days alone. rescued is part
+-- of parts.
 drop table yield_sum;
 
 create table yield_sum (
@@ -34,6 +35,7 @@ create table yield_sum (
     begins                      date           not null,
     line_key                    varchar(1700)  not null,
     taken_um3                   numeric(30, 0) not null,
+    sold_um3                    numeric(30, 0) not null,
     parts_outcomes              bigint         not null check (parts_outcomes >= 0),
     parts_with_plan             bigint         not null check (parts_with_plan >= 0),
     parts_real_um3              numeric(30, 0) not null,

@@ -36,6 +36,8 @@ final class YieldKept {
     static final String PLANNED = "_planned_um3";
     static final String COMPARABLE = "_comparable_um3";
 
+    static final String SOLD = "sold_um3";
+
     private static final String TAKEN = "taken_um3";
     private static final List<String> KINDS = List.of(OUTCOMES, WITH_PLAN, REAL, PLANNED, COMPARABLE);
 
@@ -124,6 +126,7 @@ final class YieldKept {
     static final class Sum {
         private final Map<YieldFigure, Part> parts = new HashMap<>();
         private BigInteger taken = BigInteger.ZERO;
+        private BigInteger sold = BigInteger.ZERO;
 
         private Part of(YieldFigure figure) {
             return parts.computeIfAbsent(figure, f -> new Part());
@@ -135,13 +138,16 @@ final class YieldKept {
 
         boolean isNothing() {
             return taken.signum() == 0
+                    && sold.signum() == 0
                     && parts.values().stream()
                             .flatMap(p -> p.numbers().stream())
                             .allMatch(n -> n instanceof BigInteger big ? big.signum() == 0 : n.longValue() == 0);
         }
 
         boolean takesOff() {
-            return taken.signum() < 0 || parts.values().stream().anyMatch(p -> p.outcomes < 0);
+            return taken.signum() < 0
+                    || sold.signum() < 0
+                    || parts.values().stream().anyMatch(p -> p.outcomes < 0);
         }
 
         /** Figures, as people read them, of which the other sums differ. */
@@ -153,12 +159,16 @@ final class YieldKept {
             if (!taken.equals(o.taken)) {
                 different.add("what was taken");
             }
+            if (!sold.equals(o.sold)) {
+                different.add("what was sold");
+            }
             return different;
         }
 
         static Sum of(ResultSet rs) throws SQLException {
             Sum sum = new Sum();
             sum.taken = rs.getBigDecimal(TAKEN).toBigIntegerExact();
+            sum.sold = rs.getBigDecimal(SOLD).toBigIntegerExact();
             for (YieldFigure figure : FIGURES) {
                 Part part = sum.of(figure);
                 part.outcomes = rs.getLong(figure.word() + OUTCOMES);
@@ -200,6 +210,10 @@ final class YieldKept {
             for (What what : What.values()) {
                 add(counting, cut, what, outcome, sign);
             }
+            if (outcome.kind() == Outcome.Kind.SOLD) {
+                Sum sum = at(What.DAY, counting.day(cut.at()), "");
+                sum.sold = sum.sold.add(signed(outcome.volume().um3(), sign));
+            }
         }
     }
 
@@ -215,7 +229,7 @@ final class YieldKept {
     }
 
     private static List<String> columns() {
-        List<String> columns = new ArrayList<>(List.of(TAKEN));
+        List<String> columns = new ArrayList<>(List.of(TAKEN, SOLD));
         FIGURES.forEach(f -> KINDS.forEach(k -> columns.add(f.word() + k)));
         return columns;
     }
@@ -236,7 +250,8 @@ final class YieldKept {
         MapSqlParameterSource row = new MapSqlParameterSource("what", key.what().name())
                 .addValue("begins", key.begins())
                 .addValue("line", key.line())
-                .addValue(TAKEN, new BigDecimal(sum.taken));
+                .addValue(TAKEN, new BigDecimal(sum.taken))
+                .addValue(SOLD, new BigDecimal(sum.sold));
         for (YieldFigure figure : FIGURES) {
             List<Number> numbers = sum.numbers(figure);
             for (int i = 0; i < KINDS.size(); i++) {
