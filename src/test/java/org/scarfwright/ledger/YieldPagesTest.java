@@ -191,7 +191,7 @@ class YieldPagesTest {
         String dot = addresses("/yield", "Waste really, Entry ").get(0);
         assertThat(dot).matches("/yield/rows\\?what=waste&entry=\\d+");
         assertThat(body("/yield"))
-                .contains("<a href=\"" + dot.replace("&", "&amp;") + "\" tabindex=\"-1\"><path class=\"d-dot\"");
+                .contains("<a tabindex=\"-1\" href=\"" + dot.replace("&", "&amp;") + "\"><path class=\"d-dot\"");
         assertThat(body(dot)).contains("Waste and unexplained", ">entry ", "; the plan said ");
         assertThat(mvc.get().uri("/yield/rows?beside=rack&entry=first"))
                 .hasStatus(HttpStatus.UNPROCESSABLE_CONTENT)

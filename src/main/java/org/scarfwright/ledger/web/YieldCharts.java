@@ -83,7 +83,7 @@ final class YieldCharts {
         page.addObject("trendWords", trendWords(report.trend(), months ? "month" : "week"));
         List<DotRow> dots =
                 report.dots().stream().map(d -> DotRow.of(d, formats)).toList();
-        page.addObject("dotRows", dots);
+        page.addObject("dotRows", YieldController.last(dots));
         page.addObject(
                 "dotDrawing",
                 DotChart.of(

@@ -89,7 +89,8 @@ class YieldController {
         }
     }
 
-    private static <T> List<T> last(List<T> all) {
+    /** The last ones, as many as the table beside a chart has. */
+    static <T> List<T> last(List<T> all) {
         return all.subList(Math.max(0, all.size() - ROWS_OF_A_CHART), all.size());
     }
 
