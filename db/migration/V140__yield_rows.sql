@@ -7,6 +7,7 @@ create table yield_row (
     -- empty: for no neck
     design_code varchar(40)    not null,
     counted_on  date           not null,
+    acted_at    timestamp with time zone not null,
     wood_key    varchar(1700)  not null,
     lot_code    varchar(60)    not null,
     who         varchar(120)   not null,

@@ -3,8 +3,11 @@ package org.scarfwright.ledger;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -403,9 +406,9 @@ class YieldBook implements SmartInitializingSingleton {
     }
 
     private static final String INSERT_ROW =
-            "insert into yield_row (entry_id, position, design_code, counted_on, wood_key, lot_code, who, figure, rescued,"
-                    + " counted_um3, planned_um3) values (:entry, :position, :design, :day, :wood, :lot, :who, :figure,"
-                    + " :rescued, :counted, :planned)";
+            "insert into yield_row (entry_id, position, design_code, counted_on, acted_at, wood_key, lot_code, who, figure,"
+                    + " rescued, counted_um3, planned_um3) values (:entry, :position, :design, :day, :at, :wood, :lot, :who,"
+                    + " :figure, :rescued, :counted, :planned)";
 
     /** What a cut's outcomes count as; those an entry wrote are numbered from 1 without a gap. */
     private static List<MapSqlParameterSource> rows(YieldCounting counting, Cut cut) {
@@ -418,6 +421,7 @@ class YieldBook implements SmartInitializingSingleton {
                         .addValue("position", i + 1)
                         .addValue("design", c.key())
                         .addValue("day", counting.day(cut.at()))
+                        .addValue("at", cut.at().atOffset(ZoneOffset.UTC))
                         .addValue("wood", attribution.wood())
                         .addValue("lot", attribution.lot())
                         .addValue("who", cut.who())
@@ -527,9 +531,10 @@ class YieldBook implements SmartInitializingSingleton {
         Whole whole = whole((after, last, rows) -> compare(
                 faults,
                 "What an outcome counts as in the yield",
-                jdbc.sql("select entry_id, position, design_code, counted_on, wood_key, lot_code, who, figure, rescued,"
-                                + " counted_um3, planned_um3 from yield_row where entry_id > :after and entry_id <= :last"
-                                + " order by entry_id, position, design_code")
+                jdbc.sql(
+                                "select entry_id, position, design_code, counted_on, acted_at, wood_key, lot_code, who, figure,"
+                                        + " rescued, counted_um3, planned_um3 from yield_row where entry_id > :after and entry_id <= :last"
+                                        + " order by entry_id, position, design_code")
                         .param("after", after)
                         .param("last", last),
                 rows.stream().map(YieldBook::values).toList()));
@@ -574,9 +579,22 @@ class YieldBook implements SmartInitializingSingleton {
     private static List<Object> values(MapSqlParameterSource row) {
         List<Object> values = new ArrayList<>();
         for (String name : row.getParameterNames()) {
-            values.add(String.valueOf(row.getValue(name)));
+            values.add(text(row.getValue(name)));
         }
         return values;
+    }
+
+    /** The same text for the same value, as it is written and as either database gives it back. */
+    private static String text(@Nullable Object value) {
+        return value instanceof BigDecimal number
+                ? number.toBigIntegerExact().toString()
+                : value instanceof java.sql.Date day
+                        ? day.toLocalDate().toString()
+                        : value instanceof Timestamp at
+                                ? at.toInstant().toString()
+                                : value instanceof OffsetDateTime at
+                                        ? at.toInstant().toString()
+                                        : String.valueOf(value);
     }
 
     private static void compare(
@@ -586,13 +604,7 @@ class YieldBook implements SmartInitializingSingleton {
         kept.query(rs -> {
             List<String> row = new ArrayList<>();
             for (int i = 1; i <= rs.getMetaData().getColumnCount(); i++) {
-                Object value = rs.getObject(i);
-                row.add(
-                        value instanceof BigDecimal number
-                                ? number.toBigIntegerExact().toString()
-                                : value instanceof java.sql.Date day
-                                        ? day.toLocalDate().toString()
-                                        : String.valueOf(value));
+                row.add(text(rs.getObject(i)));
             }
             if (!open.remove(row)) {
                 faults.add(what + " is not what the ledger says: " + String.join(", ", row) + ".");

@@ -2,6 +2,7 @@ package org.scarfwright.ledger;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
@@ -9,9 +10,12 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
+import org.jspecify.annotations.Nullable;
+import org.scarfwright.ledger.Ledger.Spot;
 import org.scarfwright.ledger.Yield.By;
 import org.scarfwright.ledger.Yield.Row;
 import org.scarfwright.ledger.Yield.Rows;
@@ -30,6 +34,8 @@ import org.springframework.stereotype.Repository;
  */
 @Repository
 class YieldRowTable {
+    private static final int AT_ONCE = 1000;
+
     private final JdbcClient jdbc;
     private final YieldMonths months;
 
@@ -205,7 +211,7 @@ class YieldRowTable {
     /** Outcomes that designs share are put together but where the lines are designs. */
     private static String rows(Wanted wanted) {
         By by = wanted.question().by();
-        String group = "entry_id, position, figure" + (by == By.DESIGN ? ", design_code" : "");
+        String group = "entry_id, position, figure, acted_at, who" + (by == By.DESIGN ? ", design_code" : "");
         return "select " + group + ", sum(case when figure in (:counted) then counted_um3 else 0 end) as counted_um3,"
                 + " sum(case when figure in (:planned) or planned_um3 is null then planned_um3 else 0 end) as planned_um3"
                 + " from yield_row where counted_on between :first and :last and figure in (:shown)"
@@ -216,36 +222,62 @@ class YieldRowTable {
                 + " group by " + group;
     }
 
+    /** A row before it is known what the ledger wrote of it. */
+    private record Counted(
+            Spot spot,
+            YieldFigure became,
+            Instant at,
+            String who,
+            Volume volume,
+            @Nullable Volume planned) {}
+
     private void load(Wanted wanted, Days days, long skip, long most, Consumer<Row> taker) {
         // A clock that was set back must not put a day on two pages.
-        jdbc.sql(
-                        "select o.*, r.figure, r.counted_um3 as counted_here_um3, r.planned_um3 as planned_here_um3, e.acted_at,"
-                                + " e.who from (" + rows(wanted) + ") r join entry e on e.id = r.entry_id"
-                                + " join outcome o on o.entry_id = r.entry_id and o.position = r.position"
-                                + " order by e.acted_at desc, r.entry_id desc, r.position desc"
-                                + (wanted.question().by() == By.DESIGN ? ", r.design_code desc" : "")
-                                + " limit :most offset :skip")
+        List<Counted> counted = jdbc.sql(rows(wanted) + " order by acted_at desc, entry_id desc, position desc"
+                        + (wanted.question().by() == By.DESIGN ? ", design_code desc" : "")
+                        + " limit :most offset :skip")
                 .params(values(wanted, days))
                 .param("most", most)
                 .param("skip", skip)
-                .query(rs -> {
-                    taker.accept(row(rs));
-                });
+                .query((rs, n) -> new Counted(
+                        new Spot(rs.getLong("entry_id"), rs.getInt("position")),
+                        YieldFigure.valueOf(rs.getString("figure")),
+                        EntryTable.moment(rs),
+                        rs.getString("who"),
+                        YieldKept.volume(rs, "counted_um3"),
+                        rs.getBigDecimal("planned_um3") == null ? null : YieldKept.volume(rs, "planned_um3")))
+                .list();
+        for (int i = 0; i < counted.size(); i += AT_ONCE) {
+            List<Counted> some = counted.subList(i, Math.min(counted.size(), i + AT_ONCE));
+            Map<Spot, Outcome> outcomes = outcomes(some);
+            some.forEach(c -> taker.accept(row(c, Objects.requireNonNull(outcomes.get(c.spot())))));
+        }
     }
 
-    private static Row row(ResultSet rs) throws SQLException {
-        Outcome outcome = EntryTable.outcome(rs);
+    private Map<Spot, Outcome> outcomes(List<Counted> some) {
+        Map<Spot, Outcome> outcomes = new HashMap<>();
+        jdbc.sql("select * from outcome where entry_id in (:entries) order by entry_id, position")
+                .param(
+                        "entries",
+                        some.stream().map(c -> c.spot().entry()).distinct().toList())
+                .query(rs -> {
+                    outcomes.put(new Spot(rs.getLong("entry_id"), rs.getInt("position")), EntryTable.outcome(rs));
+                });
+        return outcomes;
+    }
+
+    private static Row row(Counted counted, Outcome outcome) {
         String of =
                 outcome.neck() != null ? outcome.neck().title() : outcome.toPiece() != null ? outcome.toPiece() : "";
         return new Row(
-                rs.getLong("entry_id"),
-                EntryTable.moment(rs),
-                rs.getString("who"),
+                counted.spot().entry(),
+                counted.at(),
+                counted.who(),
                 outcome.fromPiece(),
-                YieldFigure.valueOf(rs.getString("figure")),
+                counted.became(),
                 of,
                 outcome.volume(),
-                YieldKept.volume(rs, "counted_here_um3"),
-                rs.getBigDecimal("planned_here_um3") == null ? null : YieldKept.volume(rs, "planned_here_um3"));
+                counted.volume(),
+                counted.planned());
     }
 }

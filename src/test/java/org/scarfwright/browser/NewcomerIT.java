@@ -155,6 +155,7 @@ class NewcomerIT {
                             "/ledger/check",
                             "/yield",
                             "/yield/rows",
+                            "/yield/necks",
                             "/yield/offcuts",
                             "/yield/age",
                             "/yield/readings",

@@ -5,6 +5,7 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -23,7 +24,6 @@ import org.scarfwright.shop.Shop;
 import org.scarfwright.web.CsvSheet;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
-import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -165,9 +165,8 @@ class NeckCostController {
     @GetMapping("/yield/necks.csv")
     void csv(@RequestParam Map<String, String> typed, HttpServletResponse response) throws IOException {
         Wanted wanted = Asked.of(typed).checked();
-        response.setContentType(YieldController.CSV.toString());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, YieldController.attachment("neck-costs.csv"));
-        CsvSheet sheet = new CsvSheet(response.getWriter(), "plan", "order", "number", "design", "cut_on", "cost");
+        Writer to = YieldController.csv(response, "neck-costs.csv");
+        CsvSheet sheet = new CsvSheet(to, "plan", "order", "number", "design", "cut_on", "cost");
         costs.each(
                 wanted,
                 n -> sheet.row(
@@ -177,7 +176,7 @@ class NeckCostController {
                         n.design(),
                         n.cutOn(),
                         n.cost() == null ? null : n.cost().toDecimal()));
-        response.flushBuffer();
+        to.flush();
     }
 
     @GetMapping("/api/yield/necks")

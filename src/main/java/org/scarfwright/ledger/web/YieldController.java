@@ -1,7 +1,10 @@
 package org.scarfwright.ledger.web;
 
 import jakarta.servlet.http.HttpServletResponse;
+import java.io.BufferedWriter;
 import java.io.IOException;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -187,13 +190,22 @@ class YieldController {
         YieldQuery query = new YieldQuery(typed);
         Yield.Wanted wanted = query.wanted();
         query.check();
-        response.setContentType(CSV.toString());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, attachment("yield-rows.csv"));
-        yield.each(wanted, YieldCsv.rows(response.getWriter()));
-        response.flushBuffer();
+        Writer to = csv(response, "yield-rows.csv");
+        yield.each(wanted, YieldCsv.rows(to));
+        to.flush();
     }
 
-    static String attachment(String name) {
+    /**
+     * A file that is sent while it is written. It is flushed when all is written and never closed: what fails before that leaves an
+     * answer without an end, which nobody takes for the whole.
+     */
+    static Writer csv(HttpServletResponse response, String name) throws IOException {
+        response.setContentType(CSV.toString());
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, attachment(name));
+        return new BufferedWriter(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8));
+    }
+
+    private static String attachment(String name) {
         return "attachment; filename=\"" + name + "\"";
     }
 
