@@ -25,7 +25,7 @@ create index yield_row_design on yield_row (design_code, counted_on);
 create index yield_row_person on yield_row (who, counted_on);
 
 -- Sums of all figures, now one row for all of them, so that a cut changes few rows and a report of many lots reads few. by_what DAY:
--- of one day; else of one month, for one wood, lot, design or person, and once more of all months, beginning on 0001-01-01. Of
+-- of one day; else of one month, for one wood, lot, design or person, and once more of all months, under 9999-12-31. Of
 -- each figure: how many outcomes, how many of them a plan said something of, what was really recorded, what the plans said, and what
 -- was recorded of what they said something of. taken: what the pieces lost by their sizes, and sold: what was sold as it is, both of days alone. rescued is part
 -- of parts.

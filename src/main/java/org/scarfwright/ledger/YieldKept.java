@@ -22,8 +22,8 @@ import org.springframework.jdbc.core.namedparam.MapSqlParameterSource;
 
 /** The sums the yield keeps, and the columns they are kept in: one row of a table for all figures of a day, or of a line's month. */
 final class YieldKept {
-    /** The day a line's sums of all months begin on. */
-    static final LocalDate EVER = LocalDate.of(1, 1, 1);
+    /** The day a line's sums of all months stand under: no month begins on it. */
+    static final LocalDate EVER = LocalDate.of(9999, 12, 31);
 
     /** What is kept a sum of: what wood became, and the rescued parts. All else is added up from these. */
     static final List<YieldFigure> FIGURES = Stream.concat(

@@ -1,9 +1,12 @@
 package org.scarfwright.rack;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
@@ -13,6 +16,9 @@ import org.springframework.transaction.annotation.Transactional;
 @Repository
 class JdbcReadingTrend implements ReadingTrend {
     private static final String PIECE = " join piece p on p.id = r.piece_id";
+    private static final String DAYS = " and r.read_on between :first and :last";
+    private static final String NEWEST = " order by r.read_on desc, r.id desc";
+    private static final int AT_ONCE = 1000;
 
     private final JdbcClient jdbc;
 
@@ -46,22 +52,39 @@ class JdbcReadingTrend implements ReadingTrend {
     @Override
     @Transactional(readOnly = true)
     public List<Reading> readings(Question question, @Nullable YearMonth month, int most) {
-        String days = month == null ? "" : " and r.read_on between :first and :last";
-        String newest = " order by r.read_on desc, r.id desc fetch first " + most + " rows only";
+        String days = month == null ? "" : DAYS;
+        String newest = NEWEST + " fetch first " + most + " rows only";
         // Of all pieces the newest are picked off the index of days before their pieces are looked up.
         String from = isNarrow(question)
                 ? table(question)
                 : "(select * from " + table(question) + " r where 1 = 1" + days + newest + ")";
+        return readings(from, question, month, newest)
+                .query(JdbcReadingTrend::reading)
+                .list();
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public void each(Question question, @Nullable YearMonth month, Consumer<Reading> taker) {
+        readings(table(question), question, month, NEWEST)
+                .withFetchSize(AT_ONCE)
+                .query(rs -> {
+                    taker.accept(reading(rs, 0));
+                });
+    }
+
+    private StatementSpec readings(String from, Question question, @Nullable YearMonth month, String order) {
         StatementSpec statement = narrowed(
                 "select p.code, r.read_on, r." + column(question.measure()) + " as reading from " + from + " r" + PIECE
-                        + " where 1 = 1" + condition(question) + days + newest,
+                        + " where 1 = 1" + condition(question) + (month == null ? "" : DAYS) + order,
                 question);
-        return (month == null
-                        ? statement
-                        : statement.param("first", month.atDay(1)).param("last", month.atEndOfMonth()))
-                .query((rs, n) -> new Reading(
-                        rs.getString("code"), rs.getObject("read_on", LocalDate.class), rs.getLong("reading")))
-                .list();
+        return month == null
+                ? statement
+                : statement.param("first", month.atDay(1)).param("last", month.atEndOfMonth());
+    }
+
+    private static Reading reading(ResultSet rs, int number) throws SQLException {
+        return new Reading(rs.getString("code"), rs.getObject("read_on", LocalDate.class), rs.getLong("reading"));
     }
 
     private static String table(Question question) {

@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** How moisture and warp went over time, from every reading that stands. */
@@ -37,6 +38,9 @@ public interface ReadingTrend {
      * @param month empty for all
      */
     List<Reading> readings(Question question, @Nullable YearMonth month, int most);
+
+    /** All of them, the latest first, handed on one by one. */
+    void each(Question question, @Nullable YearMonth month, Consumer<Reading> taker);
 
     /** Woods of pieces that were ever on the rack, by name. */
     List<WoodName> woods();

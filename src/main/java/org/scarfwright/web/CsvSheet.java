@@ -1,12 +1,18 @@
 package org.scarfwright.web;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStreamWriter;
 import java.io.StringWriter;
 import java.io.Writer;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpHeaders;
 
 /**
  * A table written as CSV (RFC 4180, UTF-8, commas, CRLF) for spreadsheets and programs.
@@ -29,6 +35,19 @@ public final class CsvSheet {
         text = to;
         writer = CsvWriter.builder().bufferSize(0).build(to);
         writer.writeRecord(header);
+    }
+
+    /**
+     * Where a file goes that is sent while it is written. It is flushed when all is written and never closed: what fails before
+     * that leaves an answer without an end, which nobody takes for the whole.
+     *
+     * @param name of the file
+     * @throws IOException when the reader is gone
+     */
+    public static Writer sent(HttpServletResponse response, String name) throws IOException {
+        response.setContentType("text/csv;charset=UTF-8");
+        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
+        return new BufferedWriter(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8));
     }
 
     /** A row: numbers, and everything else as text; what is not known is an empty cell. */

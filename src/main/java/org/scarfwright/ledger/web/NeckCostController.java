@@ -165,7 +165,7 @@ class NeckCostController {
     @GetMapping("/yield/necks.csv")
     void csv(@RequestParam Map<String, String> typed, HttpServletResponse response) throws IOException {
         Wanted wanted = Asked.of(typed).checked();
-        Writer to = YieldController.csv(response, "neck-costs.csv");
+        Writer to = CsvSheet.sent(response, "neck-costs.csv");
         CsvSheet sheet = new CsvSheet(to, "plan", "order", "number", "design", "cut_on", "cost");
         costs.each(
                 wanted,

@@ -1,9 +1,7 @@
 package org.scarfwright.ledger.web;
 
 import jakarta.servlet.http.HttpServletResponse;
-import java.io.BufferedWriter;
 import java.io.IOException;
-import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -18,6 +16,7 @@ import org.scarfwright.ledger.YieldSums;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.shop.Shop;
 import org.scarfwright.web.Choice;
+import org.scarfwright.web.CsvSheet;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.FieldErrors;
 import org.scarfwright.web.Formats;
@@ -190,29 +189,15 @@ class YieldController {
         YieldQuery query = new YieldQuery(typed);
         Yield.Wanted wanted = query.wanted();
         query.check();
-        Writer to = csv(response, "yield-rows.csv");
+        Writer to = CsvSheet.sent(response, "yield-rows.csv");
         yield.each(wanted, YieldCsv.rows(to));
         to.flush();
-    }
-
-    /**
-     * A file that is sent while it is written. It is flushed when all is written and never closed: what fails before that leaves an
-     * answer without an end, which nobody takes for the whole.
-     */
-    static Writer csv(HttpServletResponse response, String name) throws IOException {
-        response.setContentType(CSV.toString());
-        response.setHeader(HttpHeaders.CONTENT_DISPOSITION, attachment(name));
-        return new BufferedWriter(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8));
-    }
-
-    private static String attachment(String name) {
-        return "attachment; filename=\"" + name + "\"";
     }
 
     static ResponseEntity<String> file(String name, String text) {
         return ResponseEntity.ok()
                 .contentType(CSV)
-                .header(HttpHeaders.CONTENT_DISPOSITION, attachment(name))
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
                 .body(text);
     }
 

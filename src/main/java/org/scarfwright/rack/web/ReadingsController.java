@@ -3,9 +3,11 @@ package org.scarfwright.rack.web;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
@@ -23,8 +25,6 @@ import org.scarfwright.web.CsvSheet;
 import org.scarfwright.web.FieldErrors;
 import org.scarfwright.web.TimeChart;
 import org.springframework.http.HttpStatus;
-import org.springframework.http.MediaType;
-import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -39,7 +39,6 @@ class ReadingsController {
     private static final int MOST_DRAWN = 400;
 
     private static final int MOST_SHOWN = 200;
-    private static final int MOST_IN_A_FILE = 1_000_000;
     private static final List<Choice> MEASURES =
             Stream.of(Measure.values()).map(m -> new Choice(word(m), m.title())).toList();
 
@@ -156,19 +155,20 @@ class ReadingsController {
                 + unit(measure) + " in " + first.month() + ".";
     }
 
+    /** Sent while it is read: a shop of many years has more readings than should be held at once. */
     @GetMapping("/yield/readings.csv")
-    ResponseEntity<String> csv(@RequestParam Map<String, String> typed) {
+    void csv(@RequestParam Map<String, String> typed, HttpServletResponse response) throws IOException {
         ReadingsQuery query = new ReadingsQuery(typed, trend, rack);
         query.check();
         Measure measure = query.question().measure();
+        Writer to = CsvSheet.sent(response, "readings-" + word(measure) + ".csv");
         CsvSheet sheet =
-                new CsvSheet("piece", "day", word(measure) + (measure == Measure.MOISTURE ? "_percent" : "_mm"));
-        trend.readings(query.question(), query.month(), MOST_IN_A_FILE)
-                .forEach(r -> sheet.row(r.piece(), r.day(), number(measure, BigDecimal.valueOf(r.value()))));
-        return ResponseEntity.ok()
-                .contentType(new MediaType("text", "csv", StandardCharsets.UTF_8))
-                .header("Content-Disposition", "attachment; filename=\"readings-" + word(measure) + ".csv\"")
-                .body(sheet.text());
+                new CsvSheet(to, "piece", "day", word(measure) + (measure == Measure.MOISTURE ? "_percent" : "_mm"));
+        trend.each(
+                query.question(),
+                query.month(),
+                r -> sheet.row(r.piece(), r.day(), number(measure, BigDecimal.valueOf(r.value()))));
+        to.flush();
     }
 
     @GetMapping("/api/yield/readings")

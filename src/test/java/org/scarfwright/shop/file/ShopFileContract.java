@@ -141,7 +141,7 @@ abstract class ShopFileContract {
                 all.put(table, stored.of(table, columns));
             }
         });
-        assertThat(all).hasSize(5);
+        assertThat(all).hasSize(6);
         return all;
     }
 
