@@ -380,7 +380,7 @@ class YieldBook implements SmartInitializingSingleton {
         MapSqlParameterSource[] rows = keys.stream()
                 .map(k -> YieldKept.row(k, Objects.requireNonNull(some.get(k))))
                 .toArray(MapSqlParameterSource[]::new);
-        int[] updated = batches.batchUpdate(YieldKept.UPDATE, rows);
+        int[] updated = batches.batchUpdate(YieldKept.update(some.values()), rows);
         List<MapSqlParameterSource> missing = new ArrayList<>();
         for (int i = 0; i < updated.length; i++) {
             if (updated[i] == 0) {

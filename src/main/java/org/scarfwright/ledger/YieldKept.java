@@ -6,6 +6,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -242,10 +243,19 @@ final class YieldKept {
 
     static final String INSERT = "insert into yield_sum (by_what, begins, line_key, " + each(c -> c, ", ")
             + ") values (:what, :begins, :line, " + each(c -> ":" + c, ", ") + ")";
-    static final String UPDATE = "update yield_sum set " + each(c -> c + " = " + c + " + :" + c, ", ") + NAMED;
     static final String DELETE_NOTHING = "delete from yield_sum" + NAMED + " and " + each(c -> c + " = 0", " and ");
 
-    /** The values of {@link #INSERT} and {@link #UPDATE}. */
+    /** Adds sums to those that are kept; only the columns of figures that one of them has, because a cut has few. */
+    static String update(Collection<Sum> sums) {
+        List<String> columns = new ArrayList<>(List.of(TAKEN, SOLD));
+        FIGURES.stream()
+                .filter(f -> sums.stream().anyMatch(s -> s.parts.containsKey(f)))
+                .forEach(f -> KINDS.forEach(k -> columns.add(f.word() + k)));
+        return "update yield_sum set "
+                + columns.stream().map(c -> c + " = " + c + " + :" + c).collect(Collectors.joining(", ")) + NAMED;
+    }
+
+    /** The values of {@link #INSERT} and {@link #update}. */
     static MapSqlParameterSource row(Named key, Sum sum) {
         MapSqlParameterSource row = new MapSqlParameterSource("what", key.what().name())
                 .addValue("begins", key.begins())
