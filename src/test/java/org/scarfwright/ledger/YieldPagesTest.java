@@ -175,7 +175,9 @@ class YieldPagesTest {
                     assertThat(address)
                             .startsWith("/yield/rows?by=design&what=")
                             .contains("&beside=plan");
-                    assertThat(body(address)).contains("beside the plan", "; the plan said ", "0.0 cm³</strong> more");
+                    assertThat(body(address))
+                            .contains(
+                                    "beside the plan", "; the plan said ", "a difference of <strong>0.0 cm³</strong>");
                     assertThat(mvc.get().uri(URI.create("/api" + address)))
                             .hasStatusOk()
                             .bodyJson()
@@ -318,6 +320,26 @@ class YieldPagesTest {
                 .bodyText()
                 .contains("/size");
         assertThat(mvc.get().uri("/yield.csv?from=soon")).hasStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    }
+
+    /** Sixty pieces in lots of their own: the second page of all rows is of all lines too, and not of the one without a name. */
+    @Test
+    void theNextPageOfAllRowsHasTheOthers() {
+        StringBuilder file = new StringBuilder("code,wood,length,width,thickness,unit,lot\n");
+        for (int i = 10; i < 70; i++) {
+            file.append("P-")
+                    .append(i)
+                    .append(",sapele,640,70,22,mm,lot ")
+                    .append(i)
+                    .append('\n');
+        }
+        rackImport.save(file.toString().getBytes(StandardCharsets.UTF_8));
+        for (int i = 10; i < 70; i++) {
+            losses.remove(List.of(new Rack.PieceStamp("P-" + i, 0)), PieceState.SCRAPPED, "Kit", "It split.");
+        }
+        Matcher next = Pattern.compile("rel=\"next\" href=\"([^\"]+)\"").matcher(body("/yield/rows?by=lot&what=input"));
+        assertThat(next.find()).isTrue();
+        assertThat(body(next.group(1).replace("&amp;", "&"))).contains("Page 2 of 2", "/rack/P-10", "/rack/P-19");
     }
 
     /** Thirty lots, of which a page shows twenty-five; the sums are of all. */
