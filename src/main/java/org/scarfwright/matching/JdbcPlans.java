@@ -1,7 +1,10 @@
 package org.scarfwright.matching;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -27,11 +30,23 @@ import org.springframework.stereotype.Repository;
 /** Rows of plans. Every method belongs into its caller's transaction. */
 @Repository
 class JdbcPlans implements ShopContents {
-    private static final String SELECT = "select id, state, document from plan";
+    private static final String SELECT = "select id, state, made_at from plan";
 
     private static final int LAST_ACCEPTED = 50;
 
+    /** Some tens of megabytes: a neck with its layout takes a few kilobytes. */
+    private static final int MOST_NECKS = 5_000;
+
     private final JdbcClient jdbc;
+
+    /** Documents that were read. They never change; only whether a plan holds does, and that is read every time. */
+    private final Cache<Document, Plan> documents = Caffeine.newBuilder()
+            .maximumWeight(MOST_NECKS)
+            .weigher((Document key, Plan plan) -> 1 + plan.ordered())
+            .build();
+
+    /** @param madeAt belongs to it because a shop that was read from a file and given up may have had the same id */
+    private record Document(long id, Instant madeAt) {}
 
     JdbcPlans(JdbcClient jdbc) {
         this.jdbc = jdbc;
@@ -81,16 +96,17 @@ class JdbcPlans implements ShopContents {
     Optional<Plan> find(long id) {
         return jdbc.sql(SELECT + " where id = :id order by id")
                 .param("id", id)
-                .query((row, n) -> planOf(row))
-                .optional();
+                .query(Row::of)
+                .optional()
+                .map(this::planOf);
     }
 
     /** The one made last first. */
     List<Plan> ofWeek(IsoWeek week) {
-        return jdbc.sql(SELECT + " where week = :week order by id desc")
+        return plansOf(jdbc.sql(SELECT + " where week = :week order by id desc")
                 .param("week", week.toString())
-                .query((row, n) -> planOf(row))
-                .list();
+                .query(Row::of)
+                .list());
     }
 
     /** The one made last first. */
@@ -112,16 +128,17 @@ class JdbcPlans implements ShopContents {
     Optional<Plan> latest(IsoWeek week) {
         return jdbc.sql(SELECT + " where id = (select max(id) from plan where week = :week) order by id")
                 .param("week", week.toString())
-                .query((row, n) -> planOf(row))
-                .optional();
+                .query(Row::of)
+                .optional()
+                .map(this::planOf);
     }
 
     /** Near-equal plans of this one, the one made first in front. */
     List<Plan> nearTo(long origin) {
-        return jdbc.sql(SELECT + " where origin_id = :origin and origin_kind = 'NEAR_EQUAL' order by id")
+        return plansOf(jdbc.sql(SELECT + " where origin_id = :origin and origin_kind = 'NEAR_EQUAL' order by id")
                 .param("origin", origin)
-                .query((row, n) -> planOf(row))
-                .list();
+                .query(Row::of)
+                .list());
     }
 
     /** Plans that come from this one, the one made first in front. */
@@ -142,8 +159,9 @@ class JdbcPlans implements ShopContents {
     Optional<Plan> lock(long id) {
         return jdbc.sql(SELECT + " where id = :id order by id for update")
                 .param("id", id)
-                .query((row, n) -> planOf(row))
-                .optional();
+                .query(Row::of)
+                .optional()
+                .map(this::planOf);
     }
 
     void changeState(long id, Plan.State state) {
@@ -219,9 +237,9 @@ class JdbcPlans implements ShopContents {
     /** Pieces of plans that were accepted last; old ones are cut by now. */
     List<Holding> holdings() {
         List<Holding> holdings = new ArrayList<>();
-        jdbc.sql(SELECT + " where state = 'ACCEPTED' order by id desc limit " + LAST_ACCEPTED)
-                .query((row, n) -> planOf(row))
-                .list()
+        plansOf(jdbc.sql(SELECT + " where state = 'ACCEPTED' order by id desc limit " + LAST_ACCEPTED)
+                        .query(Row::of)
+                        .list())
                 .forEach(plan -> {
                     Map<String, Set<String>> orders = new TreeMap<>();
                     held(plan)
@@ -296,8 +314,30 @@ class JdbcPlans implements ShopContents {
                 .update();
     }
 
-    private static Plan planOf(ResultSet row) throws SQLException {
-        return PlanDocument.read(row.getString("document"))
-                .saved(row.getLong("id"), Plan.State.valueOf(row.getString("state")));
+    /** What a row says of a plan without its document. */
+    private record Row(Document document, Plan.State state) {
+        static Row of(ResultSet row, int n) throws SQLException {
+            return new Row(
+                    new Document(
+                            row.getLong("id"),
+                            row.getObject("made_at", OffsetDateTime.class).toInstant()),
+                    Plan.State.valueOf(row.getString("state")));
+        }
+    }
+
+    private Plan planOf(Row row) {
+        Plan plan = documents.getIfPresent(row.document());
+        if (plan == null) {
+            plan = PlanDocument.read(jdbc.sql("select document from plan where id = :id")
+                    .param("id", row.document().id())
+                    .query(String.class)
+                    .single());
+            documents.put(row.document(), plan);
+        }
+        return plan.saved(row.document().id(), row.state());
+    }
+
+    private List<Plan> plansOf(List<Row> rows) {
+        return rows.stream().map(this::planOf).toList();
     }
 }
