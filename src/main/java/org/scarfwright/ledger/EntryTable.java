@@ -18,6 +18,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.StoredEntry.StoredAct;
 import org.scarfwright.ledger.StoredEntry.StoredOutcome;
@@ -71,6 +72,21 @@ class EntryTable {
         return jdbc.sql("select entry_id, hash from ledger_head where id = 1")
                 .query((rs, n) -> new Head(rs.getLong("entry_id"), rs.getString("hash")))
                 .single();
+    }
+
+    Optional<String> hash(long entry) {
+        return jdbc.sql("select hash from entry where id = :id")
+                .param("id", entry)
+                .query(String.class)
+                .optional();
+    }
+
+    /** Codes of the pieces later entries touched. */
+    Set<String> touchedAfter(long entry) {
+        return new TreeSet<>(jdbc.sql("select piece_code from act where entry_id > :entry order by entry_id, position")
+                .param("entry", entry)
+                .query(String.class)
+                .list());
     }
 
     /** Where the next so many entries end; empty when there is none after this one. */

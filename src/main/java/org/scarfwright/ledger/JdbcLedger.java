@@ -183,6 +183,19 @@ class JdbcLedger implements Ledger, PieceHistory {
 
     @Override
     @Transactional(readOnly = true)
+    public Stamp stamp() {
+        Head head = table.head();
+        return new Stamp(head.entry(), head.hash());
+    }
+
+    @Override
+    @Transactional(readOnly = true)
+    public Optional<Set<String>> touchedSince(Stamp stamp) {
+        return table.hash(stamp.entry()).filter(stamp.hash()::equals).map(hash -> table.touchedAfter(stamp.entry()));
+    }
+
+    @Override
+    @Transactional(readOnly = true)
     public Optional<org.scarfwright.ledger.Entry> entry(long id) {
         return table.entry(id);
     }

@@ -5,9 +5,9 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.random.RandomGenerator;
@@ -17,7 +17,6 @@ import org.scarfwright.measure.Length;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
 import org.scarfwright.web.ConflictException;
-import org.scarfwright.wood.Species;
 import org.scarfwright.wood.SpeciesCatalog;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
@@ -26,7 +25,6 @@ import org.springframework.transaction.annotation.Transactional;
 
 @Service
 class JdbcPieces implements Pieces {
-    private static final int MOST_WORDS = 8;
     private static final int JUDGED_AT_ONCE = 1000;
     private static final List<PieceField> READINGS = Stream.concat(
                     PieceReader.WARP.stream(),
@@ -42,14 +40,22 @@ class JdbcPieces implements Pieces {
             .toList();
 
     private final PieceTable table;
+    private final PieceTexts texts;
     private final SpeciesCatalog woods;
     private final PieceUses uses;
     private final ApplicationEventPublisher events;
     private final Clock clock;
     private final RandomGenerator random = new SecureRandom();
 
-    JdbcPieces(PieceTable table, SpeciesCatalog woods, PieceUses uses, ApplicationEventPublisher events, Clock clock) {
+    JdbcPieces(
+            PieceTable table,
+            PieceTexts texts,
+            SpeciesCatalog woods,
+            PieceUses uses,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.table = table;
+        this.texts = texts;
         this.woods = woods;
         this.uses = uses;
         this.events = events;
@@ -64,10 +70,10 @@ class JdbcPieces implements Pieces {
             judge();
         }
         int onPage = Math.max(1, Math.min(size, LARGEST_PAGE));
-        PieceTable.Where where = where(filter);
         if (!filter.words().isBlank()) {
-            return searched(table.ids(where, order(sort)), page, onPage);
+            return searched(filter, sort, page, onPage);
         }
+        PieceTable.Where where = where(filter);
         long total = table.count(where);
         int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
         int shown = Math.max(1, Math.min(page, pages));
@@ -75,8 +81,12 @@ class JdbcPieces implements Pieces {
         return new PieceList(table.loadIds(ids), shown, pages, total);
     }
 
-    /** Looking for words goes through all texts: once, not once for the count and once for the page. */
-    private PieceList searched(List<Long> ids, int page, int onPage) {
+    private PieceList searched(PieceFilter filter, PieceFilter.Sort sort, int page, int onPage) {
+        List<Long> ids = texts.found(filter, sort);
+        if (filter.can() != null) {
+            Set<Long> able = new HashSet<>(table.ids(where(filter), order(sort)));
+            ids = ids.stream().filter(able::contains).toList();
+        }
         int pages = Math.max(1, (ids.size() + onPage - 1) / onPage);
         int shown = Math.max(1, Math.min(page, pages));
         int first = Math.min(ids.size(), (shown - 1) * onPage);
@@ -252,7 +262,7 @@ class JdbcPieces implements Pieces {
                 && !table.existing(List.of(PieceCodes.written(said))).isEmpty()) {
             return List.of(PieceCodes.written(said));
         }
-        return SpokenCodes.meant(said, table.codes()).stream().sorted().toList();
+        return texts.meant(said);
     }
 
     @Override
@@ -271,41 +281,10 @@ class JdbcPieces implements Pieces {
         return new PieceReader(new WoodNames(woods.all()), clock);
     }
 
-    /** Ids of the woods whose name holds the word: there are few, so the database need not look at names for every piece. */
-    private List<String> woodsNamed(String word) {
-        String wanted = word.toUpperCase(Locale.ROOT);
-        return woods.all().stream()
-                .filter(w -> w.commonName().toUpperCase(Locale.ROOT).contains(wanted))
-                .map(Species::id)
-                .toList();
-    }
-
+    /** All it asks for but words. */
     private PieceTable.Where where(PieceFilter filter) {
         List<String> conditions = new ArrayList<>(List.of("1 = 1"));
         Map<String, Object> values = new HashMap<>();
-        int n = 0;
-        for (String word : filter.words().strip().split("\\s+", -1)) {
-            if (word.isEmpty() || n == MOST_WORDS) {
-                continue;
-            }
-            n++;
-            values.put("word" + n, "%" + escaped(word) + "%");
-            String found = "p.code like :w escape '!' or upper(p.note) like :w escape '!'";
-            for (PieceTable.Named named : PieceTable.Named.values()) {
-                List<Long> ids = table.idsLike(named, "%" + escaped(word) + "%");
-                if (!ids.isEmpty()) {
-                    values.put(named.column() + n, ids);
-                    found += " or p." + named.column() + " in (:" + named.column() + n + ")";
-                }
-            }
-            List<String> named = woodsNamed(word);
-            if (!named.isEmpty()) {
-                values.put("named" + n, named);
-                found += " or p.species_id in (:named) or (p.species_id is null and exists"
-                        + " (select 1 from piece_strip s where s.piece_id = p.id and s.species_id in (:named)))";
-            }
-            conditions.add("(" + found.replace(":w", ":word" + n).replace(":named", ":named" + n) + ")");
-        }
         if (filter.wood() != null) {
             values.put("wood", filter.wood());
             // Laminations are few: where none has the wood, the pieces are read off an index.
@@ -341,17 +320,6 @@ class JdbcPieces implements Pieces {
                     + " = true and p.state in (:there)");
         }
         return new PieceTable.Where(String.join(" and ", conditions), values);
-    }
-
-    private static String escaped(String word) {
-        String readable = word.codePoints()
-                .filter(c -> !Character.isISOControl(c) && Character.getType(c) != Character.SURROGATE)
-                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
-                .toString();
-        return readable.toUpperCase(Locale.ROOT)
-                .replace("!", "!!")
-                .replace("%", "!%")
-                .replace("_", "!_");
     }
 
     private static String order(PieceFilter.Sort sort) {

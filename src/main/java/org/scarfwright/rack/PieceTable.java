@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -30,7 +31,9 @@ import org.springframework.stereotype.Repository;
 /** The rack's rows. Reads any number of pieces in three queries; writes many in batches. */
 @Repository
 class PieceTable {
-    private static final int CHUNK = 1000;
+    /** A database compares each row with every value of a list, so long lists cost the square of their length. */
+    private static final int CHUNK = 250;
+
     private static final String FROM = """
              from piece p
              left join lot l on l.id = p.lot_id
@@ -57,11 +60,19 @@ class PieceTable {
 
     /** In order of their codes. */
     List<Piece> load(Where where) {
+        return load(
+                where,
+                new Where(
+                        "x.piece_id in (select p.id" + from(where) + " where " + where.condition() + ")",
+                        where.values()));
+    }
+
+    /** @param parts which rows {@code x} of strips and defects belong to them */
+    private List<Piece> load(Where where, Where parts) {
         Map<Long, List<PieceWood.LaminationStrip>> strips = new HashMap<>();
-        jdbc.sql("select s.piece_id, s.species_id, s.width_um, s.grain" + FROM
-                        + " join piece_strip s on s.piece_id = p.id where " + where.condition()
-                        + " order by s.piece_id, s.position")
-                .params(where.values())
+        jdbc.sql("select x.piece_id, x.species_id, x.width_um, x.grain from piece_strip x where " + parts.condition()
+                        + " order by x.piece_id, x.position")
+                .params(parts.values())
                 .query(rs -> {
                     strips.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
                             .add(new PieceWood.LaminationStrip(
@@ -70,9 +81,8 @@ class PieceTable {
                                     GrainCut.valueOf(rs.getString("grain"))));
                 });
         Map<Long, List<Defect>> defects = new HashMap<>();
-        jdbc.sql("select d.*" + FROM + " join piece_defect d on d.piece_id = p.id where " + where.condition()
-                        + " order by d.piece_id, d.position")
-                .params(where.values())
+        jdbc.sql("select x.* from piece_defect x where " + parts.condition() + " order by x.piece_id, x.position")
+                .params(parts.values())
                 .query(rs -> {
                     defects.computeIfAbsent(rs.getLong("piece_id"), id -> new ArrayList<>())
                             .add(defect(rs));
@@ -88,7 +98,7 @@ class PieceTable {
     List<Piece> loadCodes(Collection<String> codes) {
         List<Piece> pieces = new ArrayList<>();
         for (List<String> chunk : chunks(codes)) {
-            pieces.addAll(load(new Where("p.code in (:codes)", Map.of("codes", chunk))));
+            pieces.addAll(loadAll(ids(new Where("p.code in (:codes)", Map.of("codes", chunk)), "p.id")));
         }
         pieces.sort(Comparator.comparing(Piece::code));
         return pieces;
@@ -96,41 +106,92 @@ class PieceTable {
 
     /** In the order of the ids. */
     List<Piece> loadIds(List<Long> ids) {
-        if (ids.isEmpty()) {
-            return List.of();
-        }
         Map<Long, Piece> byId = new HashMap<>();
-        load(new Where("p.id in (:ids)", Map.of("ids", ids))).forEach(p -> byId.put(p.id(), p));
+        loadAll(ids).forEach(p -> byId.put(p.id(), p));
         return ids.stream().filter(byId::containsKey).map(byId::get).toList();
     }
 
-    /** What a piece has a name of by its id. */
-    enum Named {
-        PLACE("place", "place_id", "name_key"),
-        LOT("lot", "lot_id", "code_key");
-
-        private final String table;
-        private final String column;
-        private final String key;
-
-        Named(String table, String column, String key) {
-            this.table = table;
-            this.column = column;
-            this.key = key;
-        }
-
-        String column() {
-            return column;
-        }
+    /** In order of their codes. Strips and defects are asked for by the ids too: each then comes off its own index. */
+    private List<Piece> loadAll(List<Long> ids) {
+        Map<String, List<Long>> these = Map.of("ids", ids);
+        return ids.isEmpty()
+                ? List.of()
+                : load(new Where("p.id in (:ids)", these), new Where("x.piece_id in (:ids)", these));
     }
 
-    /** There are few of them, so they are looked up once and not beside every piece; at most so many as a question can hold. */
-    List<Long> idsLike(Named named, String pattern) {
-        return jdbc.sql("select id from " + named.table + " where " + named.key
-                        + " like :pattern escape '!' order by id limit 30000")
-                .param("pattern", pattern)
-                .query(Long.class)
+    /**
+     * What people look for a piece by.
+     *
+     * @param order its code as lists are sorted by it
+     * @param alike its code as {@link SpokenCodes} compares it
+     * @param note in capitals
+     * @param lot key of its lot; empty without one
+     * @param place key of its place; empty without one
+     * @param woods ids of its species, or of those of its strips
+     */
+    record Text(
+            long id,
+            String code,
+            String order,
+            String alike,
+            PieceState state,
+            LocalDate since,
+            long length,
+            long width,
+            long thickness,
+            String note,
+            String lot,
+            String place,
+            Set<String> woods) {}
+
+    /** Of every piece the rack ever had, in an order of the database's own. */
+    List<Text> texts() {
+        return texts(new Where("1 = 1", Map.of()));
+    }
+
+    /** Of pieces with these codes; those that do not exist are left out. */
+    List<Text> texts(Collection<String> codes) {
+        List<Text> texts = new ArrayList<>();
+        for (List<String> chunk : chunks(codes)) {
+            texts.addAll(texts(new Where("p.code in (:codes)", Map.of("codes", chunk))));
+        }
+        return texts;
+    }
+
+    private List<Text> texts(Where where) {
+        Map<Long, Set<String>> strips = new HashMap<>();
+        jdbc.sql("select s.piece_id, s.species_id from piece p join piece_strip s on s.piece_id = p.id where "
+                        + where.condition() + " order by s.piece_id, s.position")
+                .params(where.values())
+                .query(rs -> {
+                    strips.computeIfAbsent(rs.getLong("piece_id"), id -> new HashSet<>())
+                            .add(rs.getString("species_id"));
+                });
+        return jdbc.sql("select p.id, p.code, p.code_order, p.state, p.since, p.length_um, p.width_um, p.thickness_um,"
+                        + " p.note, p.species_id, l.code_key as lot_key, h.name_key as place_key" + FROM + " where "
+                        + where.condition() + " order by p.id")
+                .params(where.values())
+                .query((rs, n) -> text(rs, strips))
                 .list();
+    }
+
+    private static Text text(ResultSet rs, Map<Long, Set<String>> strips) throws SQLException {
+        long id = rs.getLong("id");
+        String species = rs.getString("species_id");
+        return new Text(
+                id,
+                rs.getString("code"),
+                rs.getString("code_order"),
+                SpokenCodes.alikeOf(rs.getString("code")),
+                PieceState.valueOf(rs.getString("state")),
+                rs.getObject("since", LocalDate.class),
+                rs.getLong("length_um"),
+                rs.getLong("width_um"),
+                rs.getLong("thickness_um"),
+                rs.getString("note").toUpperCase(Locale.ROOT),
+                Objects.requireNonNullElse(rs.getString("lot_key"), ""),
+                Objects.requireNonNullElse(rs.getString("place_key"), ""),
+                species == null ? strips.getOrDefault(id, Set.of()) : Set.of(species));
     }
 
     /** Whether any lamination has a strip of this wood. */
@@ -197,13 +258,6 @@ class PieceTable {
                 "update piece set fits_key = :key, fits_neck = :neck, fits_head = :head"
                         + " where id = :id and version = :version",
                 rows);
-    }
-
-    /** Of every piece the rack ever had, read off the index of codes; in an order of the database's own. */
-    List<String> codes() {
-        return jdbc.sql("select code from piece order by code")
-                .query(String.class)
-                .list();
     }
 
     /** Those of the codes that exist. */

@@ -4,9 +4,11 @@ import java.text.Normalizer;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -39,11 +41,26 @@ final class SpokenCodes {
 
     private SpokenCodes() {}
 
+    /** A code with all differences taken away that do not matter in some way of saying it. */
+    static String alikeOf(String code) {
+        return folded(bare(code));
+    }
+
+    /** What {@link #alikeOf} says of every code that may be meant: others need not be compared. */
+    static Set<String> alike(String said) {
+        String words = words(said);
+        return new HashSet<>(List.of(alikeOf(words), alikeOf(spelled(words))));
+    }
+
+    private static String words(String said) {
+        return plain(ADDRESS.matcher(said.strip()).replaceFirst(r -> Matcher.quoteReplacement(r.group(1))));
+    }
+
     /** Codes among these that may be meant, in their order; empty when none is like it. */
     static List<String> meant(String said, Collection<String> codes) {
-        String words = plain(ADDRESS.matcher(said.strip()).replaceFirst(r -> Matcher.quoteReplacement(r.group(1))));
+        String words = words(said);
         List<UnaryOperator<String>> ways =
-                new ArrayList<>(List.of(SpokenCodes::unspaced, SpokenCodes::bare, text -> folded(bare(text))));
+                new ArrayList<>(List.of(SpokenCodes::unspaced, SpokenCodes::bare, SpokenCodes::alikeOf));
         for (UnaryOperator<String> way : ways) {
             List<String> found = like(way.apply(words), codes, way);
             if (!found.isEmpty()) {

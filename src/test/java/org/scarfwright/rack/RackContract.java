@@ -7,6 +7,7 @@ import static org.scarfwright.rack.TestPieces.mm;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Moisture;
@@ -432,6 +433,68 @@ abstract class RackContract {
         assertThat(second.pages()).isEqualTo(2);
         assertThat(pieces.list(filter("lf-", null, null), PieceFilter.Sort.LONGEST, 99, 2))
                 .isEqualTo(second);
+    }
+
+    @Test
+    void wordsAreFoundAsSoonAsTheyAreWritten() {
+        Piece first = pieces.add(cells("WF-1", "900", "70", "22").put(PieceField.NOTE, "zebrine"), LengthUnit.MM);
+        assertThat(codes(filter("zebrine", null, null))).containsExactly("WF-1");
+
+        pieces.change(first, PieceWords.cells(first).put(PieceField.NOTE, "plain"), LengthUnit.MM);
+        pieces.add(cells("WF-2", "900", "70", "22").put(PieceField.PLACE, "Zebrine shelf"), LengthUnit.MM);
+        assertThat(codes(filter("zebrine", null, null))).containsExactly("WF-2");
+        assertThat(codes(filter("wf plain", null, null))).containsExactly("WF-1");
+        assertThat(pieces.meant("wf 2")).containsExactly("WF-2");
+        assertThat(pieces.meant("wf 3")).isEmpty();
+
+        add("WF-3", "900", "70", "22");
+        assertThat(pieces.meant("wf 3")).containsExactly("WF-3");
+    }
+
+    /** Judged by the database: lists without words are its own. */
+    @Test
+    void wordsAndEverythingElseNarrowAListAlike() {
+        Random random = new Random(5);
+        for (int i = 0; i < 60; i++) {
+            PieceCells cells =
+                    cells("RF-" + i, 400 + random.nextInt(8) * 100 + "", 50 + random.nextInt(5) * 10 + "", "22");
+            if (random.nextBoolean()) {
+                cells.put(PieceField.NOTE, "A common word");
+            }
+            if (random.nextInt(3) == 0) {
+                cells.put(PieceField.WOOD, "")
+                        .put(PieceField.WIDTH, "50")
+                        .put(PieceField.LAMINATION, "wenge 25 | maple_sugar 25");
+            }
+            cells.put(PieceField.PLACE, "Bay " + random.nextInt(3));
+            pieces.add(cells, LengthUnit.MM);
+        }
+        for (int i = 0; i < 200; i++) {
+            PieceFilter plain = new PieceFilter(
+                    "",
+                    any(random, "wenge", "maple_sugar"),
+                    any(random, PieceState.ON_RACK, PieceState.SOLD),
+                    any(random, "bay 1", "Bay  2"),
+                    any(random, mm("500"), mm("800")),
+                    any(random, mm("60"), mm("80")),
+                    any(random, mm("22"), mm("30")),
+                    any(random, PieceFilter.Can.NECK, PieceFilter.Can.HEAD));
+            List<PieceFilter.Sort> sorts = List.of(PieceFilter.Sort.values());
+            PieceFilter.Sort sort = sorts.get(random.nextInt(sorts.size()));
+            assertThat(pieces.list(worded(plain, "common  WORD"), sort, 1, 500).pieces())
+                    .isEqualTo(pieces.list(plain, sort, 1, 500).pieces().stream()
+                            .filter(p -> p.note().contains("common word"))
+                            .toList());
+        }
+    }
+
+    @SafeVarargs
+    private static <T> @org.jspecify.annotations.Nullable T any(Random random, T... of) {
+        return random.nextInt(3) > 0 ? null : of[random.nextInt(of.length)];
+    }
+
+    private static PieceFilter worded(PieceFilter f, String words) {
+        return new PieceFilter(words, f.wood(), f.state(), f.place(), f.length(), f.width(), f.thickness(), f.can());
     }
 
     private List<String> codes(PieceFilter filter) {
