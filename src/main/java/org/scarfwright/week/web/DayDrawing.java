@@ -123,7 +123,9 @@ record DayDrawing(String id, String title, int height, List<Box> boxes, List<Lin
         return Math.max(0, Math.min(hour, frame.lastHour()) - frame.firstHour()) * HOUR;
     }
 
+    /** Nothing of a day lies left of its edge or above it, so nothing is negative. */
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.1f", value);
+        long tenths = Math.round(value * 10);
+        return tenths / 10 + "." + tenths % 10;
     }
 }
