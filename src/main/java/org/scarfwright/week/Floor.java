@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plan.Pairing;
 import org.scarfwright.matching.PlannedNeck;
@@ -109,12 +110,12 @@ class Floor {
         private final Map<Long, Plan> byId = new HashMap<>();
         private final Map<Neck, Pairing> pairings = new HashMap<>();
         private final Map<PlannedNeck, GivenUp> givenUp = new HashMap<>();
-        private final Map<String, Piece> pieces;
+        private final Set<String> codes = new HashSet<>();
+        private @Nullable Map<String, Piece> pieces;
         private final Map<String, Glue> glues;
         private final Map<String, Optional<String>> chosen = new HashMap<>();
 
         private Facts(List<Plan> of) {
-            Set<String> codes = new HashSet<>();
             for (Plan plan : of) {
                 byId.put(plan.id(), plan);
                 plans.givenUp(plan.id()).forEach(g -> givenUp.put(g.neck(), g));
@@ -124,8 +125,15 @@ class Floor {
                     codes.add(p.head().piece());
                 }
             }
-            pieces = rack.findAll(codes).stream().collect(Collectors.toMap(Piece::code, Function.identity()));
             glues = book.glues().stream().map(VersionedGlue::glue).collect(Collectors.toMap(Glue::code, g -> g));
+        }
+
+        /** Read when a piece is asked for: much of what people look at asks for none. */
+        private @Nullable Piece piece(String code) {
+            if (pieces == null) {
+                pieces = rack.findAll(codes).stream().collect(Collectors.toMap(Piece::code, Function.identity()));
+            }
+            return pieces.get(code);
         }
 
         /** True for a neck its plan makes no longer; nothing is done on it. */
@@ -183,7 +191,7 @@ class Floor {
         }
 
         private Optional<String> pieceFault(String code, List<WorkStep> steps) {
-            Piece piece = pieces.get(code);
+            Piece piece = piece(code);
             if (piece == null) {
                 return Optional.of("Piece " + code + " is not on the rack any more. Match this neck again.");
             }
@@ -225,7 +233,7 @@ class Floor {
             LocalDate due = order.map(NeckOrder::due).orElse(week.monday().plusDays(6));
             Instant notBefore = calendar.startOf(week.monday());
             for (String code : piecesOf(neck)) {
-                Piece piece = pieces.get(code);
+                Piece piece = piece(code);
                 if (piece != null && piece.lotReadyOn() != null) {
                     Instant ready = calendar.startOf(piece.lotReadyOn());
                     notBefore = ready.isAfter(notBefore) ? ready : notBefore;
@@ -244,7 +252,7 @@ class Floor {
         boolean difficult(Neck neck) {
             List<String> ids = new ArrayList<>();
             piecesOf(neck).forEach(code -> {
-                Piece piece = pieces.get(code);
+                Piece piece = piece(code);
                 if (piece != null) {
                     ids.addAll(piece.wood().speciesIds());
                 }
