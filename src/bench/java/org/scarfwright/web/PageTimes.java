@@ -40,7 +40,8 @@ import org.springframework.core.Ordered;
  * the thread that answers, in which the embedded database works too. On a busy machine only the second can be
  * compared. Pieces, entries and plans are drawn at random with a fixed seed.
  *
- * <p>Arguments, all optional: {@code port=8430 times=40 warm=10 only=text}; what begins with two hyphens goes to the program, for
+ * <p>Arguments, all optional: {@code port=8430 times=40 warm=10 rounds=1 only=rack|week}, the last an
+ * expression over room and name; what begins with two hyphens goes to the program, for
  * example {@code --scarfwright.home=target/large}.
  */
 public final class PageTimes {
@@ -242,16 +243,18 @@ public final class PageTimes {
             System.out.println(
                     "| room | page | status | kB | processor ms p50 | p95 | wall ms p50 | p95 | max | bar |");
             System.out.println("|---|---|---|---|---|---|---|---|---|---|");
+            String only = asked.getOrDefault("only", "");
+            List<Asked> chosen = asked().stream()
+                    .filter(one -> (one.room() + " " + one.name()).matches(".*(" + only + ").*"))
+                    .toList();
             // What is compiled by the first requests of one page serves the others too.
             for (int i = 0; i < Integer.parseInt(asked.getOrDefault("rounds", "1")); i++) {
-                for (Asked one : asked()) {
+                for (Asked one : chosen) {
                     pages.body(pages.filled(one.path()));
                 }
             }
-            for (Asked one : asked()) {
-                if ((one.room() + " " + one.name()).contains(asked.getOrDefault("only", ""))) {
-                    pages.measure(one, warm, times);
-                }
+            for (Asked one : chosen) {
+                pages.measure(one, warm, times);
             }
         }
     }
