@@ -18,6 +18,8 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.search.RackModel.Prepared;
 import org.scarfwright.matching.search.RackModel.Site;
@@ -178,7 +180,7 @@ final class Recutting {
         return prices.cent() * cents - worth;
     }
 
-    /** Pairs on a piece, those that share pieces with them, and others that want similar wood. */
+    /** Pairs on a piece, those that share pieces with them, and others that want similar wood: any, or those that cost most. */
     private Set<Integer> neighbours(CutPlan plan, int piece) {
         Map<Integer, List<Integer>> onPiece = new HashMap<>();
         for (int i = 0; i < plan.pairs().size(); i++) {
@@ -193,6 +195,13 @@ final class Recutting {
         List<Integer> others = new ArrayList<>(onPiece.keySet());
         Collections.sort(others);
         Collections.shuffle(others, random);
+        if (random.nextBoolean()) {
+            // One piece less needs what several waste: a few of the worst are put together, beside chance.
+            Set<Integer> first = new LinkedHashSet<>(
+                    someOf(worstFirst(plan).stream().map(Layout::piece).limit(2L * NECKS)));
+            first.addAll(others);
+            others = List.copyOf(first);
+        }
         Set<Integer> seen = new HashSet<>(open);
         int next = 0;
         BitSet kinds = new BitSet();
@@ -228,6 +237,12 @@ final class Recutting {
             }
         }
         return taken;
+    }
+
+    private List<Integer> someOf(Stream<Integer> pieces) {
+        List<Integer> shuffled = pieces.collect(Collectors.toCollection(ArrayList::new));
+        Collections.shuffle(shuffled, random);
+        return shuffled.subList(0, Math.min(NECKS, shuffled.size()));
     }
 
     private CutPlan recut(CutPlan plan, Set<Integer> out, SearchClock clock) {
