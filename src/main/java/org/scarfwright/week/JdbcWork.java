@@ -10,6 +10,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.necks.IsoWeek;
@@ -82,17 +83,34 @@ class JdbcWork implements ShopContents {
 
     /** Steps that are planned, or were done, in this time. Asked for one after the other, so that each has its index. */
     List<WorkStep> between(Instant from, Instant to) {
-        return Stream.of(
-                        "done_at >= :from and done_at < :to",
-                        OPEN + " and planned_start >= :from and planned_start < :to")
-                .flatMap(which -> jdbc
-                        .sql(SELECT + " where " + which + ORDER)
-                        .param("from", at(from))
-                        .param("to", at(to))
-                        .query((row, n) -> stepOf(row))
-                        .list()
-                        .stream())
-                .sorted(Comparator.comparingLong((WorkStep w) -> w.neck().plan())
+        return inOrder(Stream.concat(
+                when("done_at >= :from and done_at < :to", from, to).stream(), plannedBetween(from, to).stream()));
+    }
+
+    /** Those of these kinds: what was done of each kind comes off an index of its own, and what is open is little. */
+    List<WorkStep> between(Instant from, Instant to, Set<StepKind> kinds) {
+        return inOrder(Stream.concat(
+                kinds.stream()
+                        .flatMap(kind ->
+                                when("kind = '" + kind.name() + "' and done_at >= :from and done_at < :to", from, to)
+                                        .stream()),
+                plannedBetween(from, to).stream().filter(s -> kinds.contains(s.kind()))));
+    }
+
+    private List<WorkStep> plannedBetween(Instant from, Instant to) {
+        return when(OPEN + " and planned_start >= :from and planned_start < :to", from, to);
+    }
+
+    private List<WorkStep> when(String condition, Instant from, Instant to) {
+        return jdbc.sql(SELECT + " where " + condition + ORDER)
+                .param("from", at(from))
+                .param("to", at(to))
+                .query((row, n) -> stepOf(row))
+                .list();
+    }
+
+    private static List<WorkStep> inOrder(Stream<WorkStep> steps) {
+        return steps.sorted(Comparator.comparingLong((WorkStep w) -> w.neck().plan())
                         .thenComparing(w -> w.neck().order())
                         .thenComparing(w -> w.neck().number())
                         .thenComparing(WorkStep::place))

@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -427,9 +428,13 @@ class WeekService implements WeekWork {
         LocalDate monday = week.monday();
         Instant begins = calendar.startOf(monday);
         Instant ends = calendar.startOf(monday.plusDays(7));
-        List<WorkStep> around = rows.between(
-                calendar.startOf(monday.minusDays(LONGEST_CURE_DAYS)), calendar.startOf(monday.plusDays(14)));
-        List<Held> held = held(around);
+        // What was begun in this week may have been done in the next.
+        Instant later = calendar.startOf(monday.plusDays(14));
+        List<WorkStep> around = rows.between(begins, later);
+        List<Held> held = held(rows.between(
+                calendar.startOf(monday.minusDays(LONGEST_CURE_DAYS)),
+                later,
+                EnumSet.of(StepKind.GLUE, StepKind.UNCLAMP)));
         List<SetUp> setUps = rows.setUps(begins, ends);
         List<Day> days = IntStream.range(0, 7)
                 .mapToObj(monday::plusDays)
