@@ -75,6 +75,8 @@ class PieceTexts {
             return;
         }
         Optional<Set<String>> touched = read == null ? Optional.empty() : ledger.touchedSince(read);
+        // Were reading to fail half-way, all would have to be read again.
+        read = null;
         if (touched.filter(codes -> codes.size() <= MOST_ANEW).isPresent()) {
             texts.keySet().removeAll(touched.get());
             keep(table.texts(touched.get()));
