@@ -614,7 +614,7 @@ class EntryTable {
         return rs.getObject("acted_at", OffsetDateTime.class).toInstant();
     }
 
-    private static @Nullable Long number(ResultSet rs, String column) throws SQLException {
+    static @Nullable Long number(ResultSet rs, String column) throws SQLException {
         long value = rs.getLong(column);
         return rs.wasNull() ? null : value;
     }

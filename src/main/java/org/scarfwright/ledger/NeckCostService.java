@@ -97,11 +97,11 @@ class NeckCostService implements NeckCosts {
     }
 
     private static Neck neck(ResultSet rs) throws SQLException {
-        long cents = rs.getLong("cost_cents");
+        Long cents = EntryTable.number(rs, "cost_cents");
         return new Neck(
                 new Losses.Neck(rs.getLong("plan_id"), rs.getString("order_code"), rs.getInt("neck_number")),
                 rs.getString("design_code"),
                 rs.getObject("cut_on", LocalDate.class),
-                rs.wasNull() ? null : new Money(cents));
+                cents == null ? null : new Money(cents));
     }
 }

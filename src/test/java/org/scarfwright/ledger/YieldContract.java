@@ -360,6 +360,10 @@ abstract class YieldContract {
                 assertThat(cents(most)).first().isEqualTo(cost.most());
                 NeckCosts.Necks unknown = necks(cost.design(), from, NeckCosts.Cost.UNKNOWN, NeckCosts.First.NEWEST);
                 assertThat(unknown.total()).isEqualTo(cost.unknown());
+                assertThat(unknown.necks())
+                        .allSatisfy(neck -> assertThat(neck.cost()).isNull());
+                assertThat(known.necks())
+                        .allSatisfy(neck -> assertThat(neck.cost()).isNotNull());
                 assertThat(necks(cost.design(), from, NeckCosts.Cost.ALL, NeckCosts.First.NEWEST)
                                 .total())
                         .isEqualTo(known.total() + unknown.total());
