@@ -61,6 +61,6 @@ public record IsoWeek(int year, int week) implements Comparable<IsoWeek> {
 
     @Override
     public String toString() {
-        return String.format(java.util.Locale.ROOT, "%04d-W%02d", year, week);
+        return year + (week < 10 ? "-W0" : "-W") + week;
     }
 }

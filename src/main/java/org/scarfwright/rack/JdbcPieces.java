@@ -77,14 +77,14 @@ class JdbcPieces implements Pieces {
         long total = table.count(where);
         int pages = (int) Math.max(1, (total + onPage - 1) / onPage);
         int shown = Math.max(1, Math.min(page, pages));
-        List<Long> ids = table.ids(where, order(sort), onPage, (long) (shown - 1) * onPage);
+        List<Long> ids = table.ids(where, order(sort, filter.state()), onPage, (long) (shown - 1) * onPage);
         return new PieceList(table.loadIds(ids), shown, pages, total);
     }
 
     private PieceList searched(PieceFilter filter, PieceFilter.Sort sort, int page, int onPage) {
         List<Long> ids = texts.found(filter, sort);
         if (filter.can() != null) {
-            Set<Long> able = new HashSet<>(table.ids(where(filter), order(sort)));
+            Set<Long> able = new HashSet<>(table.ids(where(filter), order(sort, filter.state())));
             ids = ids.stream().filter(able::contains).toList();
         }
         int pages = Math.max(1, (ids.size() + onPage - 1) / onPage);
@@ -273,8 +273,8 @@ class JdbcPieces implements Pieces {
 
     @Override
     @Transactional(readOnly = true)
-    public Volume volume() {
-        return table.volume(PieceState.THERE);
+    public Map<PieceState, Stock> stock() {
+        return table.stock(PieceState.THERE);
     }
 
     private PieceReader reader() {
@@ -322,14 +322,16 @@ class JdbcPieces implements Pieces {
         return new PieceTable.Where(String.join(" and ", conditions), values);
     }
 
-    private static String order(PieceFilter.Sort sort) {
+    /** @param state the only one there is among them */
+    private static String order(PieceFilter.Sort sort, @Nullable PieceState state) {
         return switch (sort) {
             case CODE -> "p.code_order";
             case LONGEST -> "p.length_um desc, p.code_order";
             case WIDEST -> "p.width_um desc, p.code_order";
             case THICKEST -> "p.thickness_um desc, p.code_order";
             case NEWEST -> "p.since desc, p.code_order";
-            case OLDEST -> "p.since, p.code_order";
+            // Said with the state, the order is an index's own.
+            case OLDEST -> (state == null ? "" : "p.state, ") + "p.since, p.code_order";
         };
     }
 }

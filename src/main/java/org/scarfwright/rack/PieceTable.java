@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -292,13 +293,21 @@ class PieceTable {
         return found;
     }
 
-    Volume volume(Collection<PieceState> states) {
-        BigDecimal um3 = jdbc.sql("select coalesce(sum(cast(length_um as numeric(30, 0)) * width_um * thickness_um), 0)"
-                        + " from piece where state in (:states)")
+    Map<PieceState, Pieces.Stock> stock(Collection<PieceState> states) {
+        Map<PieceState, Pieces.Stock> stock = new EnumMap<>(PieceState.class);
+        states.forEach(state -> stock.put(state, Pieces.Stock.NONE));
+        jdbc.sql(
+                        "select state, count(*) as pieces, sum(cast(length_um as numeric(30, 0)) * width_um * thickness_um) as um3"
+                                + " from piece where state in (:states) group by state order by state")
                 .param("states", states.stream().map(Enum::name).toList())
-                .query(BigDecimal.class)
-                .single();
-        return new Volume(um3.toBigIntegerExact());
+                .query(rs -> {
+                    stock.put(
+                            PieceState.valueOf(rs.getString("state")),
+                            new Pieces.Stock(
+                                    rs.getLong("pieces"),
+                                    new Volume(rs.getBigDecimal("um3").toBigIntegerExact())));
+                });
+        return stock;
     }
 
     /** Every reading of these pieces by piece id, the newest first. */

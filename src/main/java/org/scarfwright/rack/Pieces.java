@@ -1,6 +1,7 @@
 package org.scarfwright.rack;
 
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.measure.Volume;
@@ -72,6 +73,21 @@ public interface Pieces {
     /** Names of places that hold a piece, in order. */
     List<String> places();
 
+    /** How much wood is still there. Every state of {@link PieceState#THERE} is named. */
+    Map<PieceState, Stock> stock();
+
     /** Volume of all pieces that are still there: on the rack, reserved or at the bench. */
-    Volume volume();
+    default Volume volume() {
+        return volumeOf(stock());
+    }
+
+    /** Of all states together. */
+    static Volume volumeOf(Map<PieceState, Stock> stock) {
+        return stock.values().stream().map(Stock::volume).reduce(Volume.ZERO, Volume::plus);
+    }
+
+    /** Pieces of one state. */
+    record Stock(long pieces, Volume volume) {
+        static final Stock NONE = new Stock(0, Volume.ZERO);
+    }
 }

@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.scarfwright.shop.Glue;
@@ -19,6 +20,7 @@ import org.scarfwright.web.ConflictException;
 import org.scarfwright.web.FieldError;
 import org.scarfwright.web.InvalidInputException;
 import org.scarfwright.web.NotFoundException;
+import org.scarfwright.week.WorkStep.Neck;
 import org.scarfwright.week.WorkStep.Progress;
 import org.scarfwright.week.WorkStep.Span;
 import org.scarfwright.week.WorkStep.State;
@@ -80,18 +82,29 @@ class BenchService implements Bench {
     @Override
     @Transactional(readOnly = true)
     public List<Curing> curing() {
-        List<WorkStep> glued = rows.glued();
-        Floor.Facts facts = floor.of(glued.stream().map(g -> g.neck().plan()).toList());
-        return glued.stream()
-                .filter(g -> !facts.isGivenUp(g.neck()))
-                .map(g -> new Curing(
-                        g,
-                        g.progress().clampedUntil().orElseThrow(),
-                        g.progress().curedAt().orElseThrow(),
-                        StepOrder.after(g, rows.ofPlan(g.neck().plan())).stream()
-                                .allMatch(WorkStep::isDone)))
-                .sorted(Comparator.comparing(c -> c.opened() ? c.curedAt() : c.clampedUntil()))
+        Map<Long, List<WorkStep>> ofPlan =
+                rows.unfinishedPlans().stream().collect(Collectors.toMap(id -> id, rows::ofPlan));
+        Floor.Facts facts = floor.of(ofPlan.keySet());
+        return ofPlan.values().stream()
+                .flatMap(steps -> glued(steps)
+                        .filter(g -> !facts.isGivenUp(g.neck()))
+                        .map(g -> new Curing(
+                                g,
+                                g.progress().clampedUntil().orElseThrow(),
+                                g.progress().curedAt().orElseThrow(),
+                                StepOrder.after(g, steps).stream().allMatch(WorkStep::isDone))))
+                .sorted(Comparator.comparing((Curing c) -> c.opened() ? c.curedAt() : c.clampedUntil())
+                        .thenComparing(c -> c.glued().id()))
                 .toList();
+    }
+
+    /** Joints whose clamps are not off or that are not squared up, of a plan's steps. */
+    private static Stream<WorkStep> glued(List<WorkStep> ofPlan) {
+        Set<Neck> going = ofPlan.stream()
+                .filter(s -> s.kind() == StepKind.SQUARE_UP && !s.isDone())
+                .map(WorkStep::neck)
+                .collect(Collectors.toSet());
+        return ofPlan.stream().filter(s -> s.kind() == StepKind.GLUE && s.isDone() && going.contains(s.neck()));
     }
 
     @Override

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.matching.Plan;
 import org.scarfwright.matching.Plan.Pairing;
@@ -73,19 +74,20 @@ class Floor {
      * Accepted plans of this week, and of the weeks before it those with something left to do: steps that are not done or, where
      * no steps were ever written down, pieces that are not cut.
      */
-    List<Plan> acceptedUpTo(IsoWeek week) {
+    List<Long> acceptedUpTo(IsoWeek week) {
         Set<Long> wanted = new HashSet<>(rows.unfinishedPlans());
         rack.holders().stream().filter(id -> !rows.hasSteps(id)).forEach(wanted::add);
         plans.acceptedIn(week).forEach(wanted::add);
-        return plans.acceptedUpTo(week).stream()
-                .filter(wanted::contains)
-                .flatMap(id -> plans.find(id).stream())
-                .toList();
+        return plans.acceptedUpTo(week).stream().filter(wanted::contains).toList();
+    }
+
+    Optional<Plan> plan(long id) {
+        return plans.find(id);
     }
 
     /** True for a plan that does not hold any more. */
-    boolean isUndone(long plan) {
-        return plans.find(plan).filter(p -> p.state() == Plan.State.ACCEPTED).isEmpty();
+    boolean isUndone(long id) {
+        return plan(id).filter(p -> p.state() == Plan.State.ACCEPTED).isEmpty();
     }
 
     /** The shop with the minutes its steps are laid with: learned ones where there are enough. */
@@ -98,42 +100,59 @@ class Floor {
     }
 
     Facts of(Collection<Long> planIds) {
-        return new Facts(planIds.stream()
-                .distinct()
-                .flatMap(id -> plans.find(id).stream())
-                .toList());
+        return new Facts(Set.copyOf(planIds));
     }
 
-    /** Facts about the necks of some plans. */
+    /** What plans say, once they were read. */
+    private record Planned(Map<Long, Plan> byId, Map<Neck, Pairing> pairings, Set<String> codes) {}
+
+    private Planned read(Collection<Long> planIds) {
+        Planned planned = new Planned(new HashMap<>(), new HashMap<>(), new HashSet<>());
+        for (Plan plan : planIds.stream().flatMap(id -> plan(id).stream()).toList()) {
+            planned.byId().put(plan.id(), plan);
+            for (Pairing p : plan.pairings()) {
+                planned.pairings().put(new Neck(plan.id(), plan.week(), p.order(), p.number()), p);
+                planned.codes().add(p.neck().piece());
+                planned.codes().add(p.head().piece());
+            }
+        }
+        return planned;
+    }
+
+    /** Facts about the necks of some plans. Plans and pieces are read when they are asked for: what is done asks for neither. */
     final class Facts {
         private final Workshop workshop = book.workshop().workshop();
-        private final Map<Long, Plan> byId = new HashMap<>();
-        private final Map<Neck, Pairing> pairings = new HashMap<>();
+        private final Set<Long> planIds;
         private final Map<PlannedNeck, GivenUp> givenUp = new HashMap<>();
-        private final Set<String> codes = new HashSet<>();
+        private @Nullable Planned planned;
         private @Nullable Map<String, Piece> pieces;
         private final Map<String, Glue> glues;
         private final Map<String, Optional<String>> chosen = new HashMap<>();
 
-        private Facts(List<Plan> of) {
-            for (Plan plan : of) {
-                byId.put(plan.id(), plan);
-                plans.givenUp(plan.id()).forEach(g -> givenUp.put(g.neck(), g));
-                for (Pairing p : plan.pairings()) {
-                    pairings.put(new Neck(plan.id(), plan.week(), p.order(), p.number()), p);
-                    codes.add(p.neck().piece());
-                    codes.add(p.head().piece());
-                }
-            }
+        private Facts(Set<Long> planIds) {
+            this.planIds = planIds;
+            planIds.forEach(id -> plans.givenUp(id).forEach(g -> givenUp.put(g.neck(), g)));
             glues = book.glues().stream().map(VersionedGlue::glue).collect(Collectors.toMap(Glue::code, g -> g));
         }
 
-        /** Read when a piece is asked for: much of what people look at asks for none. */
+        private Planned planned() {
+            if (planned == null) {
+                planned = read(planIds);
+            }
+            return planned;
+        }
+
         private @Nullable Piece piece(String code) {
             if (pieces == null) {
-                pieces = rack.findAll(codes).stream().collect(Collectors.toMap(Piece::code, Function.identity()));
+                pieces = rack.findAll(planned().codes()).stream()
+                        .collect(Collectors.toMap(Piece::code, Function.identity()));
             }
             return pieces.get(code);
+        }
+
+        /** Necks a plan was to make. */
+        Stream<Neck> necks(long plan) {
+            return planned().pairings().keySet().stream().filter(neck -> neck.plan() == plan);
         }
 
         /** True for a neck its plan makes no longer; nothing is done on it. */
@@ -142,7 +161,7 @@ class Floor {
         }
 
         Optional<String> design(Neck neck) {
-            return Optional.ofNullable(pairings.get(neck)).map(Pairing::design);
+            return Optional.ofNullable(planned().pairings().get(neck)).map(Pairing::design);
         }
 
         /** Its design's glue, else the shop's own. */
@@ -154,7 +173,7 @@ class Floor {
         }
 
         private List<String> piecesOf(Neck neck) {
-            Pairing p = pairings.get(neck);
+            Pairing p = planned().pairings().get(neck);
             return p == null
                     ? List.of()
                     : List.of(p.neck().piece(), p.head().piece()).stream()
@@ -164,7 +183,7 @@ class Floor {
 
         /** Why nothing can be done on a neck, whichever step; empty when work can go on. */
         Optional<String> stands(Neck neck, List<WorkStep> steps) {
-            Plan plan = byId.get(neck.plan());
+            Plan plan = planned().byId().get(neck.plan());
             if (plan == null || plan.state() != Plan.State.ACCEPTED) {
                 return Optional.of(
                         "Plan " + neck.plan() + " is not accepted any more, so its pieces are not reserved. Accept"

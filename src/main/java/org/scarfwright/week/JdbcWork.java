@@ -6,11 +6,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.necks.IsoWeek;
@@ -34,7 +35,7 @@ import org.springframework.stereotype.Repository;
 class JdbcWork implements ShopContents {
     private static final String SELECT =
             "select id, version, plan_id, week, order_code, neck_number, place, kind, part,"
-                    + " piece_code, machine, set_up, minutes, state, planned_start, planned_end, pinned_day, started_at, done_at,"
+                    + " piece_code, machine, set_up, minutes, planned_start, planned_end, pinned_day, state, started_at, done_at,"
                     + " who, done_minutes, clamped_until, cured_at, reason from work_step";
     private static final String ORDER = " order by plan_id, order_code, neck_number, place";
 
@@ -83,22 +84,59 @@ class JdbcWork implements ShopContents {
 
     /** Steps that are planned, or were done, in this time. Asked for one after the other, so that each has its index. */
     List<WorkStep> between(Instant from, Instant to) {
-        return inOrder(Stream.concat(
-                when("done_at >= :from and done_at < :to", from, to).stream(), plannedBetween(from, to).stream()));
+        return inOrder(Stream.concat(doneBetween(from, to).stream(), plannedBetween(from, to).stream()));
     }
 
-    /** Those of these kinds: what was done of each kind comes off an index of its own, and what is open is little. */
-    List<WorkStep> between(Instant from, Instant to, Set<StepKind> kinds) {
-        return inOrder(Stream.concat(
-                kinds.stream()
-                        .flatMap(kind ->
-                                when("kind = '" + kind.name() + "' and done_at >= :from and done_at < :to", from, to)
-                                        .stream()),
-                plannedBetween(from, to).stream().filter(s -> kinds.contains(s.kind()))));
+    List<WorkStep> doneBetween(Instant from, Instant to) {
+        return when("done_at >= :from and done_at < :to", from, to);
     }
 
-    private List<WorkStep> plannedBetween(Instant from, Instant to) {
+    /** Steps that are planned in this time and not done. */
+    List<WorkStep> plannedBetween(Instant from, Instant to) {
         return when(OPEN + " and planned_start >= :from and planned_start < :to", from, to);
+    }
+
+    /** Steps done in this time that were begun before it, or may have been: nobody noted it, and none lasts longer than that. */
+    List<WorkStep> begunBefore(Instant from, Instant to) {
+        return ofIds(jdbc.sql("select id from work_step where done_at >= :from and done_at < :to"
+                        + " and (started_at < :from or started_at is null and done_at < :longest) order by id")
+                .param("from", at(from))
+                .param("longest", at(from.plus(Bench.LONGEST, ChronoUnit.MINUTES)))
+                .param("to", at(to))
+                .query(Long.class)
+                .list());
+    }
+
+    /**
+     * Gluing of joints that were in clamps when this span began or ended, and taking the clamps off them.
+     *
+     * @param earliest when a joint was glued at the earliest
+     */
+    List<WorkStep> clampedAt(Instant from, Instant to, Instant earliest) {
+        return ofIds(jdbc
+                .sql("select g.id, u.id from work_step g join work_step u on u.plan_id = g.plan_id"
+                        + " and u.order_code = g.order_code and u.neck_number = g.neck_number where g.kind = 'GLUE'"
+                        + " and g.done_at >= :earliest and g.done_at < :to and u.kind = 'UNCLAMP'"
+                        + " and (u.done_at is null or u.done_at >= :to or g.done_at < :from and u.done_at >= :from)"
+                        + " order by g.done_at, g.id")
+                .param("earliest", at(earliest))
+                .param("from", at(from))
+                .param("to", at(to))
+                .query((row, n) -> List.of(row.getLong(1), row.getLong(2)))
+                .list()
+                .stream()
+                .flatMap(List::stream)
+                .toList());
+    }
+
+    /** Their ids come off an index alone; these are few of those it goes through. */
+    private List<WorkStep> ofIds(List<Long> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : jdbc.sql(SELECT + " where id in (:ids)" + ORDER)
+                        .param("ids", ids)
+                        .query((row, n) -> stepOf(row))
+                        .list();
     }
 
     private List<WorkStep> when(String condition, Instant from, Instant to) {
@@ -131,16 +169,6 @@ class JdbcWork implements ShopContents {
     List<WorkStep> undoneBefore(Instant instant) {
         return jdbc.sql(SELECT + " where " + OPEN + " and planned_start < :to" + ORDER)
                 .param("to", at(instant))
-                .query((row, n) -> stepOf(row))
-                .list();
-    }
-
-    /** Joints whose clamps are not off or that are not squared up; what is open is little, so it is looked at first. */
-    List<WorkStep> glued() {
-        return jdbc.sql("select g.* from work_step s join work_step g on g.plan_id = s.plan_id"
-                        + " and g.order_code = s.order_code and g.neck_number = s.neck_number"
-                        + " where s.kind = 'SQUARE_UP' and s." + OPEN + " and g.kind = 'GLUE' and g.state = 'DONE'"
-                        + " order by g.cured_at, g.id")
                 .query((row, n) -> stepOf(row))
                 .list();
     }
@@ -369,47 +397,48 @@ class JdbcWork implements ShopContents {
                 .update());
     }
 
+    /** By position: a full week reads thousands of values, and finding each by its name takes longer than reading it. */
     private static WorkStep stepOf(ResultSet row) throws SQLException {
-        Instant start = instantOrNull(row, "planned_start");
+        Instant start = instantOrNull(row, 14);
         return new WorkStep(
-                row.getLong("id"),
-                row.getLong("version"),
-                new Neck(
-                        row.getLong("plan_id"),
-                        row.getString("week"),
-                        row.getString("order_code"),
-                        row.getInt("neck_number")),
-                row.getInt("place"),
-                StepKind.valueOf(row.getString("kind")),
-                Part.valueOf(row.getString("part")),
+                row.getLong(1),
+                row.getLong(2),
+                new Neck(row.getLong(3), row.getString(4), row.getString(5), row.getInt(6)),
+                row.getInt(7),
+                StepKind.valueOf(row.getString(8)),
+                Part.valueOf(row.getString(9)),
                 new Needs(
-                        Optional.ofNullable(row.getString("piece_code")),
-                        Optional.ofNullable(row.getString("machine")),
-                        Optional.ofNullable(row.getString("set_up"))),
-                row.getInt("minutes"),
-                start == null ? Optional.empty() : Optional.of(new Span(start, instant(row, "planned_end"))),
-                Optional.ofNullable(row.getObject("pinned_day", LocalDate.class)),
+                        Optional.ofNullable(row.getString(10)),
+                        Optional.ofNullable(row.getString(11)),
+                        Optional.ofNullable(row.getString(12))),
+                row.getInt(13),
+                start == null ? Optional.empty() : Optional.of(new Span(start, instant(row, 15))),
+                Optional.ofNullable(row.getObject(16, LocalDate.class)),
                 progressOf(row));
     }
 
     private static Progress progressOf(ResultSet row) throws SQLException {
-        Integer minutes = row.getObject("done_minutes", Integer.class);
+        Integer minutes = row.getObject(21, Integer.class);
         return new Progress(
-                State.valueOf(row.getString("state")),
-                Optional.ofNullable(instantOrNull(row, "started_at")),
-                Optional.ofNullable(instantOrNull(row, "done_at")),
-                Optional.ofNullable(row.getString("who")),
+                State.valueOf(row.getString(17)),
+                Optional.ofNullable(instantOrNull(row, 18)),
+                Optional.ofNullable(instantOrNull(row, 19)),
+                Optional.ofNullable(row.getString(20)),
                 minutes == null ? OptionalInt.empty() : OptionalInt.of(minutes),
-                Optional.ofNullable(instantOrNull(row, "clamped_until")),
-                Optional.ofNullable(instantOrNull(row, "cured_at")),
-                Optional.ofNullable(row.getString("reason")));
+                Optional.ofNullable(instantOrNull(row, 22)),
+                Optional.ofNullable(instantOrNull(row, 23)),
+                Optional.ofNullable(row.getString(24)));
     }
 
     private static Instant instant(ResultSet row, String column) throws SQLException {
-        return java.util.Objects.requireNonNull(instantOrNull(row, column));
+        return instant(row, row.findColumn(column));
     }
 
-    private static @Nullable Instant instantOrNull(ResultSet row, String column) throws SQLException {
+    private static Instant instant(ResultSet row, int column) throws SQLException {
+        return Objects.requireNonNull(instantOrNull(row, column));
+    }
+
+    private static @Nullable Instant instantOrNull(ResultSet row, int column) throws SQLException {
         OffsetDateTime at = row.getObject(column, OffsetDateTime.class);
         return at == null ? null : at.toInstant();
     }

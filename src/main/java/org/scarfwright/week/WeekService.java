@@ -8,7 +8,6 @@ import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,7 +22,6 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.scarfwright.matching.Plan;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.shop.DayOff;
@@ -176,7 +174,7 @@ class WeekService implements WeekWork {
     }
 
     private Question read(IsoWeek week) {
-        List<Plan> plans = floor.acceptedUpTo(week);
+        List<Long> plans = floor.acceptedUpTo(week);
         for (long id : rows.unfinishedPlans()) {
             if (floor.isUndone(id)) {
                 rows.deletePlan(id);
@@ -184,14 +182,14 @@ class WeekService implements WeekWork {
         }
         Workshop workshop = floor.workshop();
         List<WorkStep> steps = new ArrayList<>();
-        for (Plan plan : plans) {
-            if (rows.ofPlan(plan.id()).isEmpty()) {
-                PlanSteps.of(plan, workshop).forEach(rows::insert);
-                givenUp.takeAll(plan.id());
+        for (long id : plans) {
+            if (!rows.hasSteps(id)) {
+                floor.plan(id).ifPresent(plan -> PlanSteps.of(plan, workshop).forEach(rows::insert));
+                givenUp.takeAll(id);
             }
-            steps.addAll(rows.ofPlan(plan.id()));
+            steps.addAll(rows.ofPlan(id));
         }
-        Floor.Facts facts = floor.of(plans.stream().map(Plan::id).toList());
+        Floor.Facts facts = floor.of(plans);
         ShopCalendar calendar = floor.calendar();
         List<NeckFacts> toLay = new ArrayList<>();
         List<Remark> leftOut = new ArrayList<>();
@@ -430,17 +428,19 @@ class WeekService implements WeekWork {
         Instant ends = calendar.startOf(monday.plusDays(7));
         // What was begun in this week may have been done in the next.
         Instant later = calendar.startOf(monday.plusDays(14));
-        List<WorkStep> around = rows.between(begins, later);
-        List<Held> held = held(rows.between(
-                calendar.startOf(monday.minusDays(LONGEST_CURE_DAYS)),
-                later,
-                EnumSet.of(StepKind.GLUE, StepKind.UNCLAMP)));
+        Instant earlier = calendar.startOf(monday.minusDays(LONGEST_CURE_DAYS));
+        List<WorkStep> done = rows.doneBetween(begins, ends);
+        List<WorkStep> planned = rows.plannedBetween(earlier, later);
+        List<WorkStep> around = together(Stream.of(done, planned, rows.begunBefore(ends, later)));
+        List<Held> held = held(together(Stream.of(done, planned, rows.clampedAt(begins, ends, earlier))).stream()
+                .filter(s -> s.kind() == StepKind.GLUE || s.kind() == StepKind.UNCLAMP)
+                .toList());
         List<SetUp> setUps = rows.setUps(begins, ends);
         List<Day> days = IntStream.range(0, 7)
                 .mapToObj(monday::plusDays)
                 .map(day -> day(day, calendar, around, setUps, held))
                 .toList();
-        List<Plan> plans = floor.acceptedUpTo(week);
+        List<Long> plans = floor.acceptedUpTo(week);
         List<Remark> remarks = rows.remarks();
         Set<String> leftOut = remarks.stream()
                 .filter(r -> r.kind() == Remark.Kind.LEFT_OUT)
@@ -448,14 +448,11 @@ class WeekService implements WeekWork {
                 .collect(Collectors.toSet());
         Set<String> unlaid = new HashSet<>();
         Set<Neck> beyond = new HashSet<>();
-        Floor.Facts facts = floor.of(plans.stream().map(Plan::id).toList());
-        for (Plan plan : plans) {
-            List<WorkStep> steps = rows.ofPlan(plan.id());
+        Floor.Facts facts = floor.of(plans);
+        for (long id : plans) {
+            List<WorkStep> steps = rows.ofPlan(id);
             if (steps.isEmpty()) {
-                plan.pairings().stream()
-                        .map(p -> new Neck(plan.id(), plan.week(), p.order(), p.number()))
-                        .filter(neck -> !facts.isGivenUp(neck))
-                        .forEach(neck -> unlaid.add(neck.title()));
+                facts.necks(id).filter(neck -> !facts.isGivenUp(neck)).forEach(neck -> unlaid.add(neck.title()));
             }
             for (WorkStep step : steps) {
                 if (facts.isGivenUp(step.neck())) {
@@ -464,7 +461,7 @@ class WeekService implements WeekWork {
                 if (!step.isDone() && step.planned().isEmpty()) {
                     unlaid.add(step.neck().title());
                 }
-                if (plan.week().equals(week.toString())
+                if (step.neck().week().equals(week.toString())
                         && step.planned().filter(p -> !p.end().isBefore(ends)).isPresent()
                         && !step.isDone()) {
                     beyond.add(step.neck());
@@ -482,6 +479,10 @@ class WeekService implements WeekWork {
                 beyond.stream()
                         .sorted(Comparator.comparing(Neck::order).thenComparing(Neck::number))
                         .toList());
+    }
+
+    private static List<WorkStep> together(Stream<List<WorkStep>> lists) {
+        return lists.flatMap(List::stream).toList();
     }
 
     private static Day day(
@@ -526,14 +527,12 @@ class WeekService implements WeekWork {
                                 .curedAt()
                                 .orElseGet(() -> from.plus(
                                         facts.glue(neck).map(x -> x.cure()).orElse(Duration.ZERO)));
-                        Instant opened = Stream.of(
-                                        own.stream()
-                                                .filter(s -> s.kind() == StepKind.UNCLAMP)
-                                                .flatMap(s -> at(s).stream()),
-                                        g.progress().clampedUntil().stream(),
-                                        facts.glue(neck).map(x -> from.plus(x.clamp())).stream())
-                                .flatMap(Function.identity())
+                        Instant opened = own.stream()
+                                .filter(s -> s.kind() == StepKind.UNCLAMP)
+                                .flatMap(s -> at(s).stream())
                                 .findFirst()
+                                .or(() -> g.progress().clampedUntil())
+                                .or(() -> facts.glue(neck).map(x -> from.plus(x.clamp())))
                                 .orElse(cured);
                         held.add(new Held(neck, from, opened, cured));
                     });

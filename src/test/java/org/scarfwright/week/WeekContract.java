@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
@@ -386,10 +387,7 @@ abstract class WeekContract {
     void anEarlierWeekCountsWhileSomethingOfItIsLeftToDo() {
         Plan plan = accepted();
         IsoWeek next = new IsoWeek(2026, 50);
-        assertThat(floor.acceptedUpTo(next))
-                .as("never laid, its wood waits")
-                .extracting(Plan::id)
-                .containsExactly(plan.id());
+        assertThat(floor.acceptedUpTo(next)).as("never laid, its wood waits").containsExactly(plan.id());
         work.lay(WEEK);
         assertThat(floor.acceptedUpTo(next)).as("steps are open").hasSize(1);
         jdbc.sql("update work_step set state = 'DONE', done_at = current_timestamp")
@@ -427,6 +425,73 @@ abstract class WeekContract {
         assertThat(workAt(instant(MONDAY, 10)).week(WEEK).days())
                 .allSatisfy(
                         d -> assertThat(d.inClamps()).noneMatch(h -> h.neck().equals(first)));
+    }
+
+    /** Whether a joint stays in clamps for hours, over weeks or until today, each week it spends there shows it, and no other. */
+    @Test
+    void aJointIsShownInEveryWeekItSpendsInClampsHoweverLong() {
+        Plan plan = accepted();
+        work.lay(WEEK);
+        WorkStep.Neck neck = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);
+        for (int weeks = 0; weeks <= 3; weeks++) {
+            // Glued on a Thursday, opened on the Friday of the same week or of a later one.
+            Instant glued = instant(MONDAY.plusDays(3), 15);
+            Instant opened = instant(MONDAY.plusDays(4 + 7L * weeks), 9);
+            done(neck, StepKind.GLUE, glued);
+            done(neck, StepKind.UNCLAMP, opened);
+            for (int shown = -2; shown <= 5; shown++) {
+                IsoWeek week = IsoWeek.of(MONDAY.plusDays(7L * shown));
+                List<LocalDate> days = work.week(week).days().stream()
+                        .filter(d ->
+                                d.inClamps().stream().anyMatch(h -> h.neck().equals(neck)))
+                        .map(Day::day)
+                        .toList();
+                List<LocalDate> expected = MONDAY.plusDays(3)
+                        .datesUntil(MONDAY.plusDays(5 + 7L * weeks))
+                        .filter(d -> IsoWeek.of(d).equals(week))
+                        .toList();
+                assertThat(days)
+                        .as("in clamps for %s weeks, week %s", weeks, week)
+                        .isEqualTo(expected);
+            }
+        }
+        jdbc.sql(
+                        "update work_step set done_at = null, started_at = null, state = 'OPEN', planned_start = null, planned_end = null"
+                                + " where kind = 'UNCLAMP' and order_code = 'O-1' and neck_number = 1")
+                .update();
+        assertThat(work.week(WEEK).days().get(3).inClamps())
+                .as("nobody took them off")
+                .anyMatch(h -> h.neck().equals(neck));
+    }
+
+    private void done(WorkStep.Neck neck, StepKind kind, Instant at) {
+        jdbc.sql(
+                        "update work_step set state = 'DONE', started_at = :begun, done_at = :at, clamped_until ="
+                                + " case when kind = 'GLUE' then cast(:until as timestamp with time zone) end, cured_at ="
+                                + " case when kind = 'GLUE' then cast(:until as timestamp with time zone) end where kind = :kind and order_code = :order and neck_number = :number")
+                .param("begun", at.minusSeconds(600).atOffset(ZoneOffset.UTC))
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .param("until", at.plus(4, ChronoUnit.HOURS).atOffset(ZoneOffset.UTC))
+                .param("kind", kind.name())
+                .param("order", neck.order())
+                .param("number", neck.number())
+                .update();
+    }
+
+    /** Somebody who begins on Friday and ends on Monday did it on Friday. */
+    @Test
+    void aStepBegunInAWeekAndDoneInTheNextLiesWhereItWasBegun() {
+        Plan plan = accepted();
+        work.lay(WEEK);
+        WorkStep.Neck neck = new WorkStep.Neck(plan.id(), plan.week(), "O-1", 1);
+        done(neck, StepKind.FIT, instant(MONDAY.plusDays(7), 9));
+        jdbc.sql("update work_step set started_at = :begun where kind = 'FIT' and neck_number = 1")
+                .param("begun", instant(MONDAY.plusDays(4), 16).atOffset(ZoneOffset.UTC))
+                .update();
+        assertThat(work.week(WEEK).days().get(4).steps())
+                .anyMatch(s -> s.kind() == StepKind.FIT && s.neck().equals(neck));
+        assertThat(steps(work.week(new IsoWeek(2026, 50))))
+                .noneMatch(s -> s.kind() == StepKind.FIT && s.neck().equals(neck));
     }
 
     @Test

@@ -3,6 +3,8 @@ package org.scarfwright.matching.web;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import org.scarfwright.matching.MatchRuns;
 import org.scarfwright.necks.Designs;
 import org.scarfwright.rack.Piece;
@@ -47,8 +49,9 @@ class TodayController {
         if (!start.isStarted()) {
             return "redirect:/start";
         }
-        long free = count(PieceState.ON_RACK);
-        long reserved = count(PieceState.RESERVED);
+        Map<PieceState, Pieces.Stock> stock = pieces.stock();
+        long free = Objects.requireNonNull(stock.get(PieceState.ON_RACK)).pieces();
+        long reserved = Objects.requireNonNull(stock.get(PieceState.RESERVED)).pieces();
         WeekStanding standing = standings.of(standings.weekAtHand());
         if (standing.step() == WeekStanding.Step.MATCH) {
             runs.warmUp();
@@ -56,7 +59,7 @@ class TodayController {
         model.addAttribute("today", LocalDate.now(clock));
         model.addAttribute("free", free);
         model.addAttribute("reserved", reserved);
-        model.addAttribute("volume", pieces.volume());
+        model.addAttribute("volume", Pieces.volumeOf(stock));
         model.addAttribute("standing", standing);
         model.addAttribute("late", standings.lateBefore(standing.week()));
         model.addAttribute("waiting", waiting());
@@ -72,11 +75,6 @@ class TodayController {
             return "DESIGN";
         }
         return standing.step().name();
-    }
-
-    private long count(PieceState state) {
-        PieceFilter filter = new PieceFilter("", null, state, null, null, null, null);
-        return pieces.list(filter, PieceFilter.Sort.CODE, 1, 1).total();
     }
 
     private List<Waiting> waiting() {

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.scarfwright.necks.IsoWeek;
 import org.scarfwright.shop.StepKind;
 import org.scarfwright.shop.Workshop.Stretch;
@@ -62,8 +63,13 @@ record WeekView(
     /** Steps of one kind one after another, or a set-up. */
     record Run(String times, String words, boolean setUp, List<Link> steps) {}
 
-    /** A step in a run. */
-    record Link(long id, String title, String part, boolean done, boolean started, boolean stopped, boolean pinned) {}
+    /**
+     * A step in a run.
+     *
+     * @param words its neck, and the part or piece it is done on
+     * @param after what is said behind it: how far it is, and what parts it from the next one
+     */
+    record Link(long id, String words, String after) {}
 
     static WeekView of(LaidWeek w, int hands, ZoneId zone) {
         DayDrawing.Frame frame = frame(w, hands, zone);
@@ -161,7 +167,9 @@ record WeekView(
                 times(new Span(span(first).start(), end), zone),
                 words,
                 false,
-                steps.stream().map(WeekView::link).toList());
+                IntStream.range(0, steps.size())
+                        .mapToObj(i -> link(steps.get(i), i < steps.size() - 1))
+                        .toList());
     }
 
     /** The glossary's name of a step: a column is narrow, on paper too. */
@@ -177,20 +185,22 @@ record WeekView(
         };
     }
 
-    private static Link link(WorkStep s) {
+    private static Link link(WorkStep s, boolean more) {
         String part = switch (s.part()) {
             case BOTH -> "";
             case NECK -> s.kind() == StepKind.FLATTEN ? s.needs().piece().orElse("") : "neck";
             case HEAD -> s.kind() == StepKind.FLATTEN ? s.needs().piece().orElse("") : "head";
         };
+        String state = switch (s.progress().state()) {
+            case OPEN -> "";
+            case STARTED -> " (begun)";
+            case STOPPED -> " (stopped)";
+            case DONE -> " (done)";
+        };
         return new Link(
                 s.id(),
-                s.neck().title(),
-                part,
-                s.isDone(),
-                s.progress().state() == WorkStep.State.STARTED,
-                s.progress().state() == WorkStep.State.STOPPED,
-                s.pinned().isPresent());
+                s.neck().title() + (part.isEmpty() ? "" : " " + part),
+                state + (s.pinned().isPresent() ? " (pinned)" : "") + (more ? ", " : ""));
     }
 
     private static Span span(WorkStep step) {
