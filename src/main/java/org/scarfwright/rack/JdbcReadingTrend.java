@@ -4,7 +4,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
@@ -63,14 +65,53 @@ class JdbcReadingTrend implements ReadingTrend {
                 .list();
     }
 
+    /**
+     * Month by month: a list of all readings of many years would be laid on the disk to put it in order. Of all pieces, their codes
+     * are read at once instead of one for each reading.
+     */
     @Override
     @Transactional(readOnly = true)
     public void each(Question question, @Nullable YearMonth month, Consumer<Reading> taker) {
-        readings(table(question), question, month, NEWEST)
+        if (month != null || isNarrow(question)) {
+            readings(table(question), question, month, NEWEST)
+                    .withFetchSize(AT_ONCE)
+                    .query(rs -> {
+                        taker.accept(reading(rs, 0));
+                    });
+            return;
+        }
+        Map<Long, String> codes = new HashMap<>();
+        jdbc.sql("select id, code from piece order by code")
                 .withFetchSize(AT_ONCE)
                 .query(rs -> {
-                    taker.accept(reading(rs, 0));
+                    codes.put(rs.getLong(1), rs.getString(2));
                 });
+        LocalDate last = end(question, "max");
+        LocalDate first = end(question, "min");
+        if (last == null || first == null) {
+            return;
+        }
+        for (YearMonth at = YearMonth.from(last); !at.isBefore(YearMonth.from(first)); at = at.minusMonths(1)) {
+            jdbc.sql("select r.piece_id, r.read_on, r." + column(question.measure()) + " from " + table(question)
+                            + " r where 1 = 1" + DAYS + NEWEST)
+                    .param("first", at.atDay(1))
+                    .param("last", at.atEndOfMonth())
+                    .withFetchSize(AT_ONCE)
+                    .query(rs -> {
+                        String code = codes.get(rs.getLong(1));
+                        // Without one it is of a piece that was added meanwhile.
+                        if (code != null) {
+                            taker.accept(new Reading(code, rs.getObject(2, LocalDate.class), rs.getLong(3)));
+                        }
+                    });
+        }
+    }
+
+    private @Nullable LocalDate end(Question question, String which) {
+        return jdbc.sql("select " + which + "(read_on) from " + table(question))
+                .query(LocalDate.class)
+                .optional()
+                .orElse(null);
     }
 
     private StatementSpec readings(String from, Question question, @Nullable YearMonth month, String order) {
@@ -84,7 +125,7 @@ class JdbcReadingTrend implements ReadingTrend {
     }
 
     private static Reading reading(ResultSet rs, int number) throws SQLException {
-        return new Reading(rs.getString("code"), rs.getObject("read_on", LocalDate.class), rs.getLong("reading"));
+        return new Reading(rs.getString(1), rs.getObject(2, LocalDate.class), rs.getLong(3));
     }
 
     private static String table(Question question) {

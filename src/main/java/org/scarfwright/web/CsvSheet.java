@@ -2,10 +2,10 @@ package org.scarfwright.web;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import jakarta.servlet.http.HttpServletResponse;
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.OutputStreamWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -30,24 +30,24 @@ public final class CsvSheet {
         this(new StringWriter(), header);
     }
 
-    /** A table too long to be held: every row goes to the writer at once, and {@link #text()} has nothing to say. */
-    public CsvSheet(Writer to, String... header) {
+    private CsvSheet(Writer to, String... header) {
         text = to;
-        writer = CsvWriter.builder().bufferSize(0).build(to);
+        writer = CsvWriter.builder().build(to);
         writer.writeRecord(header);
     }
 
     /**
-     * Where a file goes that is sent while it is written. It is flushed when all is written and never closed: what fails before
-     * that leaves an answer without an end, which nobody takes for the whole.
+     * A file too long to be held, sent while it is written; {@link #text()} has nothing to say of it. {@link #end()} is called when
+     * all is written, and it is never closed: what fails before that leaves an answer without an end, which nobody takes for
+     * the whole.
      *
      * @param name of the file
      * @throws IOException when the reader is gone
      */
-    public static Writer sent(HttpServletResponse response, String name) throws IOException {
+    public static CsvSheet sent(HttpServletResponse response, String name, String... header) throws IOException {
         response.setContentType("text/csv;charset=UTF-8");
         response.setHeader(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"");
-        return new BufferedWriter(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8));
+        return new CsvSheet(new OutputStreamWriter(response.getOutputStream(), StandardCharsets.UTF_8), header);
     }
 
     /** A row: numbers, and everything else as text; what is not known is an empty cell. */
@@ -69,8 +69,22 @@ public final class CsvSheet {
         return !cell.isEmpty() && FORMULAS.indexOf(cell.charAt(0)) >= 0 ? "'" + cell : cell;
     }
 
+    /**
+     * Sends what is not sent yet.
+     *
+     * @throws IOException when the reader is gone
+     */
+    public void end() throws IOException {
+        writer.flush();
+    }
+
     /** All of it. */
     public String text() {
+        try {
+            writer.flush();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         return text.toString();
     }
 }

@@ -11,6 +11,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.scarfwright.measure.LengthUnit;
 import org.scarfwright.rack.ReadingTrend.Measure;
@@ -113,9 +114,24 @@ abstract class ReadingTrendContract {
         assertThat(trend.readings(of(Measure.MOISTURE), null, 5))
                 .hasSize(5)
                 .isSortedAccordingTo((a, b) -> b.day().compareTo(a.day()));
+        for (Measure measure : List.of(Measure.MOISTURE, Measure.BOW)) {
+            assertThat(each(of(measure), null))
+                    .as("one after the other, of all months")
+                    .containsExactlyInAnyOrderElementsOf(measure == Measure.MOISTURE ? moisture : bow)
+                    .isEqualTo(trend.readings(of(measure), null, 500));
+        }
+        assertThat(each(of(Measure.BOW), last)).isEqualTo(trend.readings(of(Measure.BOW), last, 500));
+        Question narrow = new Question(Measure.BOW, null, null, "RT-2");
+        assertThat(each(narrow, null)).isNotEmpty().isEqualTo(trend.readings(narrow, null, 500));
         assertThat(trend.woods().stream().map(ReadingTrend.WoodName::id)).contains("sapele", "wenge");
         assertThat(trend.lot("l-TWO")).contains("L-two");
         assertThat(trend.lot("L-9")).isEmpty();
+    }
+
+    private List<Reading> each(Question question, @Nullable YearMonth month) {
+        List<Reading> taken = new ArrayList<>();
+        trend.each(question, month, taken::add);
+        return taken;
     }
 
     @Test
@@ -123,5 +139,6 @@ abstract class ReadingTrendContract {
         piece("RT-4", "sapele", "L-one");
         assertThat(trend.months(of(Measure.MOISTURE))).isEmpty();
         assertThat(trend.readings(of(Measure.CUP), null, 10)).isEmpty();
+        assertThat(each(of(Measure.CUP), null)).isEmpty();
     }
 }

@@ -5,7 +5,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -165,8 +164,8 @@ class NeckCostController {
     @GetMapping("/yield/necks.csv")
     void csv(@RequestParam Map<String, String> typed, HttpServletResponse response) throws IOException {
         Wanted wanted = Asked.of(typed).checked();
-        Writer to = CsvSheet.sent(response, "neck-costs.csv");
-        CsvSheet sheet = new CsvSheet(to, "plan", "order", "number", "design", "cut_on", "cost");
+        CsvSheet sheet =
+                CsvSheet.sent(response, "neck-costs.csv", "plan", "order", "number", "design", "cut_on", "cost");
         costs.each(
                 wanted,
                 n -> sheet.row(
@@ -176,7 +175,7 @@ class NeckCostController {
                         n.design(),
                         n.cutOn(),
                         n.cost() == null ? null : n.cost().toDecimal()));
-        to.flush();
+        sheet.end();
     }
 
     @GetMapping("/api/yield/necks")

@@ -2,7 +2,6 @@ package org.scarfwright.ledger.web;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -189,9 +188,9 @@ class YieldController {
         YieldQuery query = new YieldQuery(typed);
         Yield.Wanted wanted = query.wanted();
         query.check();
-        Writer to = CsvSheet.sent(response, "yield-rows.csv");
-        yield.each(wanted, YieldCsv.rows(to));
-        to.flush();
+        CsvSheet sheet = YieldCsv.rows(response);
+        yield.each(wanted, r -> YieldCsv.row(sheet, r));
+        sheet.end();
     }
 
     static ResponseEntity<String> file(String name, String text) {

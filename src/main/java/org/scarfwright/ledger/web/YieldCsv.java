@@ -1,12 +1,12 @@
 package org.scarfwright.ledger.web;
 
-import java.io.Writer;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import org.scarfwright.ledger.Yield;
 import org.scarfwright.ledger.YieldFigure;
@@ -52,11 +52,24 @@ final class YieldCsv {
         return sheet.text();
     }
 
-    /** Rows that are written one by one, as they come. */
-    static Consumer<Yield.Row> rows(Writer to) {
-        CsvSheet sheet = new CsvSheet(
-                to, "entry", "at", "who", "piece", "became", "of", "volume_mm3", "counted_mm3", "planned_mm3");
-        return r -> sheet.row(
+    /** Rows that are sent one by one, as they come. */
+    static CsvSheet rows(HttpServletResponse response) throws IOException {
+        return CsvSheet.sent(
+                response,
+                "yield-rows.csv",
+                "entry",
+                "at",
+                "who",
+                "piece",
+                "became",
+                "of",
+                "volume_mm3",
+                "counted_mm3",
+                "planned_mm3");
+    }
+
+    static void row(CsvSheet sheet, Yield.Row r) {
+        sheet.row(
                 r.entry(),
                 r.at(),
                 r.who(),

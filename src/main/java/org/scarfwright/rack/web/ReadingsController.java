@@ -5,7 +5,6 @@ import io.swagger.v3.oas.annotations.media.Schema;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
-import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -161,14 +160,17 @@ class ReadingsController {
         ReadingsQuery query = new ReadingsQuery(typed, trend, rack);
         query.check();
         Measure measure = query.question().measure();
-        Writer to = CsvSheet.sent(response, "readings-" + word(measure) + ".csv");
-        CsvSheet sheet =
-                new CsvSheet(to, "piece", "day", word(measure) + (measure == Measure.MOISTURE ? "_percent" : "_mm"));
+        CsvSheet sheet = CsvSheet.sent(
+                response,
+                "readings-" + word(measure) + ".csv",
+                "piece",
+                "day",
+                word(measure) + (measure == Measure.MOISTURE ? "_percent" : "_mm"));
         trend.each(
                 query.question(),
                 query.month(),
                 r -> sheet.row(r.piece(), r.day(), number(measure, BigDecimal.valueOf(r.value()))));
-        to.flush();
+        sheet.end();
     }
 
     @GetMapping("/api/yield/readings")
