@@ -45,6 +45,10 @@ import org.springframework.core.Ordered;
  * example {@code --scarfwright.home=target/large}.
  */
 public final class PageTimes {
+    private static final String CUT = """
+            {"who": "Ada", "fields": {"left-length": "60 mm", "left-width": "20 mm", "left-thickness": "6 mm",
+             "rest-1-length": "40 mm", "rest-1-width": "20 mm", "rest-1-thickness": "6 mm",
+             "waste-kerf": "5", "waste-trim": "4", "waste-planing": "9"}}""";
     private static final String ENTRY = "\"entry\":(\\d+)";
 
     private static final BlockingQueue<Served> SERVED = new LinkedBlockingQueue<>();
@@ -114,7 +118,7 @@ public final class PageTimes {
         page(all, "rack", "by its label", "/p/{code}");
         page(all, "rack", "by a code said wrongly", "/p?code={code}X");
         page(all, "rack", "new piece", "/rack/new");
-        page(all, "rack", "labels", "/labels?q={code}");
+        page(all, "rack", "labels", "/labels?q={free}");
         page(all, "wood", "woods", "/wood");
         page(all, "necks", "designs", "/designs");
         page(all, "necks", "a design", "/designs/D-3");
@@ -256,6 +260,9 @@ public final class PageTimes {
             for (Asked one : chosen) {
                 pages.measure(one, warm, times);
             }
+            if ("deed a cut".matches(".*(" + only + ").*")) {
+                pages.cuts(warm, times);
+            }
         }
     }
 
@@ -272,14 +279,11 @@ public final class PageTimes {
         int total = number(body("/api/rack/pieces?size=1"), "\"total\":(\\d+)");
         List<String> codes = new ArrayList<>();
         for (int i = 0; i < 12; i++) {
-            Matcher m = Pattern.compile("\"code\":\"([^\"]+)\"")
-                    .matcher(body("/api/rack/pieces?size=5&page=" + (1 + random.nextInt(Math.max(1, total / 5)))));
-            while (m.find()) {
-                codes.add(m.group(1));
-            }
+            codes.addAll(codes("/api/rack/pieces?size=5&page=" + (1 + random.nextInt(Math.max(1, total / 5)))));
         }
         int last = number(body("/api/ledger?size=1"), ENTRY);
         samples.put("code", codes);
+        samples.put("free", codes("/api/rack/pieces?state=on_rack&size=60&page=7"));
         samples.put("last", List.of(String.valueOf(last)));
         samples.put("entry", numbers(last));
         samples.put("page", numbers(Math.max(1, total / 25)));
@@ -295,6 +299,15 @@ public final class PageTimes {
                     day.get(java.time.temporal.IsoFields.WEEK_OF_WEEK_BASED_YEAR)));
         }
         samples.put("week", weeks);
+    }
+
+    private List<String> codes(String path) throws IOException, InterruptedException {
+        List<String> codes = new ArrayList<>();
+        Matcher m = Pattern.compile("\"code\":\"([^\"]+)\"").matcher(body(path));
+        while (m.find()) {
+            codes.add(m.group(1));
+        }
+        return codes;
     }
 
     private List<String> numbers(int most) {
@@ -315,22 +328,43 @@ public final class PageTimes {
     }
 
     private HttpResponse<String> send(String path) throws IOException, InterruptedException {
-        return client.send(
-                HttpRequest.newBuilder(URI.create(base + path)).build(), HttpResponse.BodyHandlers.ofString());
+        return client.send(get(path), HttpResponse.BodyHandlers.ofString());
     }
 
     private void measure(Asked one, int warm, int times) throws IOException, InterruptedException {
-        double[] wall = new double[times];
-        double[] processor = new double[times];
-        int status = 0;
-        int size = 0;
+        Times taken = new Times(one, times);
         for (int i = -warm; i < times; i++) {
-            String path = filled(one.path());
+            taken.take(i, get(filled(one.path())));
+        }
+        taken.print();
+    }
+
+    /** Times of one line of the table. */
+    private final class Times {
+        private final Asked one;
+        private final double[] wall;
+        private final double[] processor;
+        private int status;
+        private int size;
+
+        Times(Asked one, int times) {
+            this.one = one;
+            this.wall = new double[times];
+            this.processor = new double[times];
+        }
+
+        /**
+         * Asks once.
+         *
+         * @param i which of the times; below zero to warm up
+         * @return the answer
+         */
+        String take(int i, HttpRequest request) throws IOException, InterruptedException {
             SERVED.clear();
-            HttpResponse<String> answer = send(path);
+            HttpResponse<String> answer = client.send(request, HttpResponse.BodyHandlers.ofString());
             Served served = SERVED.take();
             if (answer.statusCode() > 399 && answer.statusCode() != status) {
-                System.out.println(path + " " + answer.statusCode());
+                System.out.println(request.uri() + " " + answer.statusCode() + " " + answer.body());
             }
             status = Math.max(status, answer.statusCode());
             size = Math.max(size, answer.body().length());
@@ -338,24 +372,62 @@ public final class PageTimes {
                 wall[i] = served.wall() / 1e6;
                 processor[i] = served.processor() / 1e6;
             }
+            return answer.body();
         }
-        Arrays.sort(wall);
-        Arrays.sort(processor);
-        int p95 = (int) Math.ceil(times * 0.95) - 1;
-        System.out.printf(
-                Locale.ROOT,
-                "| %s | %s | %d | %d | %.1f | %.1f | %.1f | %.1f | %.1f | %d%s |%n",
-                one.room(),
-                one.name(),
-                status,
-                size / 1000,
-                processor[times / 2],
-                processor[p95],
-                wall[times / 2],
-                wall[p95],
-                wall[times - 1],
-                one.limit(),
-                wall[p95] <= one.limit() ? "" : processor[p95] <= one.limit() ? " (wall missed)" : " **missed**");
+
+        void print() {
+            Arrays.sort(wall);
+            Arrays.sort(processor);
+            int p95 = (int) Math.ceil(wall.length * 0.95) - 1;
+            System.out.printf(
+                    Locale.ROOT,
+                    "| %s | %s | %d | %d | %.1f | %.1f | %.1f | %.1f | %.1f | %d%s |%n",
+                    one.room(),
+                    one.name(),
+                    status,
+                    size / 1000,
+                    processor[wall.length / 2],
+                    processor[p95],
+                    wall[wall.length / 2],
+                    wall[p95],
+                    wall[wall.length - 1],
+                    one.limit(),
+                    wall[p95] <= one.limit() ? "" : processor[p95] <= one.limit() ? " (wall missed)" : " **missed**");
+        }
+    }
+
+    /** Cuts free pieces into what is left, a rest and waste, looks at the yield, and takes each cut back. */
+    private void cuts(int warm, int times) throws IOException, InterruptedException {
+        List<String> free = codes("/api/rack/pieces?state=on_rack&size=60");
+        Times cut = new Times(new Asked("deed", "a cut: a rest, three figures of waste, a difference", "", 50), times);
+        Times report = new Times(new Asked("yield", "as it opens, first after a cut", "", 300), times);
+        Times undo = new Times(new Asked("deed", "a cut taken back", "", 50), times);
+        for (int i = -warm; i < times; i++) {
+            String piece = "/api/rack/pieces/" + free.get((i + warm) % free.size());
+            String version = send(piece + "/cut").headers().firstValue("ETag").orElseThrow();
+            String made = cut.take(i, post(piece + "/cuts", CUT, version));
+            report.take(i, get("/yield"));
+            undo.take(
+                    i,
+                    post(
+                            "/api/ledger/entries/" + number(made, "\"id\":(\\d+)") + "/undo",
+                            "{\"who\":\"Ada\",\"why\":\"measured\"}",
+                            version));
+        }
+        List.of(cut, report, undo).forEach(Times::print);
+    }
+
+    private HttpRequest get(String path) {
+        return HttpRequest.newBuilder(URI.create(base + path)).build();
+    }
+
+    private HttpRequest post(String path, String json, String version) {
+        return HttpRequest.newBuilder(URI.create(base + path))
+                .header("Content-Type", "application/json")
+                .header("Origin", base)
+                .header("If-Match", version)
+                .POST(HttpRequest.BodyPublishers.ofString(json))
+                .build();
     }
 
     private String filled(String path) {
