@@ -36,20 +36,21 @@ class NeckCostService implements NeckCosts {
         return snapshot.read(() -> found(wanted, page, size));
     }
 
+    private record Sum(long necks, Money cost) {}
+
     private Necks found(Wanted wanted, int page, int size) {
-        return jdbc.sql("select count(*) as necks, coalesce(sum(cost_cents), 0) as cost_cents from yield_neck where "
+        Sum sum = jdbc.sql("select count(*) as necks, coalesce(sum(cost_cents), 0) as cost_cents from yield_neck where "
                         + which(wanted))
                 .params(values(wanted))
-                .query((rs, n) -> {
-                    long total = rs.getLong("necks");
-                    int pages = (int) Math.max(1, (total - 1) / size + 1);
-                    int shown = Math.max(1, Math.min(page, pages));
-                    List<Neck> necks = new ArrayList<>();
-                    load(wanted, (long) (shown - 1) * size, size, necks::add);
-                    return new Necks(
-                            necks, new Money(rs.getBigDecimal("cost_cents").longValueExact()), shown, pages, total);
-                })
+                .query((rs, n) -> new Sum(
+                        rs.getLong("necks"),
+                        new Money(rs.getBigDecimal("cost_cents").longValueExact())))
                 .single();
+        int pages = (int) Math.max(1, (sum.necks() - 1) / size + 1);
+        int shown = Math.max(1, Math.min(page, pages));
+        List<Neck> necks = new ArrayList<>();
+        load(wanted, (long) (shown - 1) * size, size, necks::add);
+        return new Necks(necks, sum.cost(), shown, pages, sum.necks());
     }
 
     @Override
