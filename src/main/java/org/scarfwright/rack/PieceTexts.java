@@ -1,7 +1,7 @@
 package org.scarfwright.rack;
 
-import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -92,27 +92,27 @@ class PieceTexts {
     }
 
     private Predicate<Text> wanted(PieceFilter filter) {
-        List<Predicate<Text>> all = new ArrayList<>();
-        for (String word : filter.words().strip().split("\\s+", -1)) {
-            if (!word.isEmpty() && all.size() < MOST_WORDS) {
-                all.add(holding(word.toUpperCase(Locale.ROOT)));
-            }
-        }
-        String wood = filter.wood();
-        if (wood != null) {
-            all.add(t -> t.woods().contains(wood));
-        }
+        Predicate<Text> wanted = t -> atLeast(t.length(), filter.length())
+                && atLeast(t.width(), filter.width())
+                && atLeast(t.thickness(), filter.thickness());
         if (filter.state() != null) {
-            all.add(t -> t.state() == filter.state());
+            wanted = wanted.and(t -> t.state() == filter.state());
         }
         if (filter.place() != null) {
             String place = PieceTable.key(filter.place());
-            all.add(t -> t.place().equals(place));
+            wanted = wanted.and(t -> t.place().equals(place));
         }
-        all.add(t -> atLeast(t.length(), filter.length())
-                && atLeast(t.width(), filter.width())
-                && atLeast(t.thickness(), filter.thickness()));
-        return t -> all.stream().allMatch(one -> one.test(t));
+        String wood = filter.wood();
+        if (wood != null) {
+            wanted = wanted.and(t -> t.woods().contains(wood));
+        }
+        int words = 0;
+        for (String word : filter.words().strip().split("\\s+", -1)) {
+            if (!word.isEmpty() && words++ < MOST_WORDS) {
+                wanted = wanted.and(holding(word.toUpperCase(Locale.ROOT)));
+            }
+        }
+        return wanted;
     }
 
     private static boolean atLeast(long um, @Nullable Length least) {
@@ -130,7 +130,7 @@ class PieceTexts {
                 || t.note().contains(word)
                 || t.place().contains(word)
                 || t.lot().contains(word)
-                || t.woods().stream().anyMatch(named::contains);
+                || (!named.isEmpty() && !Collections.disjoint(t.woods(), named));
     }
 
     private static Comparator<Text> order(PieceFilter.Sort sort) {
