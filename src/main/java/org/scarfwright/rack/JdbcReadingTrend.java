@@ -4,7 +4,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,12 +19,14 @@ class JdbcReadingTrend implements ReadingTrend {
     private static final String PIECE = " join piece p on p.id = r.piece_id";
     private static final String DAYS = " and r.read_on between :first and :last";
     private static final String NEWEST = " order by r.read_on desc, r.id desc";
-    private static final int AT_ONCE = 1000;
+    private static final int AT_ONCE = 5000;
 
     private final JdbcClient jdbc;
+    private final PieceTexts texts;
 
-    JdbcReadingTrend(JdbcClient jdbc) {
+    JdbcReadingTrend(JdbcClient jdbc, PieceTexts texts) {
         this.jdbc = jdbc;
+        this.texts = texts;
     }
 
     @Override
@@ -66,8 +67,8 @@ class JdbcReadingTrend implements ReadingTrend {
     }
 
     /**
-     * Month by month: a list of all readings of many years would be laid on the disk to put it in order. Of all pieces, their codes
-     * are read at once instead of one for each reading.
+     * Month by month: a list of all readings of many years would be laid on the disk to put it in order. Codes of all pieces are in
+     * memory; looking each up would take as long as reading the readings.
      */
     @Override
     @Transactional(readOnly = true)
@@ -80,12 +81,7 @@ class JdbcReadingTrend implements ReadingTrend {
                     });
             return;
         }
-        Map<Long, String> codes = new HashMap<>();
-        jdbc.sql("select id, code from piece order by code")
-                .withFetchSize(AT_ONCE)
-                .query(rs -> {
-                    codes.put(rs.getLong(1), rs.getString(2));
-                });
+        Map<Long, String> codes = texts.codes();
         LocalDate last = end(question, "max");
         LocalDate first = end(question, "min");
         if (last == null || first == null) {

@@ -68,6 +68,14 @@ class PieceTexts {
                         .toList());
     }
 
+    /** Codes by ids, of all pieces the rack ever had. */
+    synchronized Map<Long, String> codes() {
+        bringUpToDate();
+        Map<Long, String> codes = new HashMap<>(texts.size() * 2);
+        texts.values().forEach(t -> codes.put(t.id(), t.code()));
+        return codes;
+    }
+
     private void bringUpToDate() {
         PieceHistory ledger = history.getObject();
         PieceHistory.Stamp now = ledger.stamp();

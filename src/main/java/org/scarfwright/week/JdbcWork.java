@@ -68,11 +68,10 @@ class JdbcWork implements ShopContents {
     }
 
     boolean hasSteps(long plan) {
-        return jdbc.sql("select id from work_step where plan_id = :plan order by id fetch first row only")
+        return jdbc.sql("select exists (select 1 from work_step where plan_id = :plan)")
                 .param("plan", plan)
-                .query(Long.class)
-                .optional()
-                .isPresent();
+                .query(Boolean.class)
+                .single();
     }
 
     /** Plans that have steps which are not done, earliest first. */
