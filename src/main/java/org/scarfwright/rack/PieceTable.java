@@ -125,8 +125,7 @@ class PieceTable {
      *
      * @param order its code as lists are sorted by it
      * @param alike its code as {@link SpokenCodes} compares it
-     * @param note in capitals
-     * @param lot key of its lot; empty without one
+     * @param words all it is found by, in capitals: its code, its note, its lot and its place, a line each
      * @param place key of its place; empty without one
      * @param woods ids of its species, or of those of its strips
      */
@@ -140,8 +139,7 @@ class PieceTable {
             long length,
             long width,
             long thickness,
-            String note,
-            String lot,
+            String words,
             String place,
             Set<String> woods) {}
 
@@ -179,19 +177,25 @@ class PieceTable {
     private static Text text(ResultSet rs, Map<Long, Set<String>> strips) throws SQLException {
         long id = rs.getLong("id");
         String species = rs.getString("species_id");
+        String code = rs.getString("code");
+        String place = Objects.requireNonNullElse(rs.getString("place_key"), "");
         return new Text(
                 id,
-                rs.getString("code"),
+                code,
                 rs.getString("code_order"),
-                SpokenCodes.alikeOf(rs.getString("code")),
+                SpokenCodes.alikeOf(code),
                 PieceState.valueOf(rs.getString("state")),
                 rs.getObject("since", LocalDate.class),
                 rs.getLong("length_um"),
                 rs.getLong("width_um"),
                 rs.getLong("thickness_um"),
-                rs.getString("note").toUpperCase(Locale.ROOT),
-                Objects.requireNonNullElse(rs.getString("lot_key"), ""),
-                Objects.requireNonNullElse(rs.getString("place_key"), ""),
+                String.join(
+                        "\n",
+                        code,
+                        rs.getString("note").toUpperCase(Locale.ROOT),
+                        Objects.requireNonNullElse(rs.getString("lot_key"), ""),
+                        place),
+                place,
                 species == null ? strips.getOrDefault(id, Set.of()) : Set.of(species));
     }
 

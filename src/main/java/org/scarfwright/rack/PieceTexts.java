@@ -134,11 +134,7 @@ class PieceTexts {
                 named.add(wood.id());
             }
         }
-        return t -> t.code().contains(word)
-                || t.note().contains(word)
-                || t.place().contains(word)
-                || t.lot().contains(word)
-                || (!named.isEmpty() && !Collections.disjoint(t.woods(), named));
+        return t -> t.words().contains(word) || (!named.isEmpty() && !Collections.disjoint(named, t.woods()));
     }
 
     private static Comparator<Text> order(PieceFilter.Sort sort) {
