@@ -22,7 +22,7 @@ public final class FlowChart {
     private static final int ALL = 10_000;
     private static final double TEXT = 13;
     private static final double LINE = 18;
-    private static final double WORDS = 250;
+    private static final double WORDS = 285;
     private static final double HATCH = 6;
 
     private FlowChart() {}

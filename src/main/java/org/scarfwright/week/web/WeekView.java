@@ -161,14 +161,15 @@ record WeekView(
                 .max(Comparator.naturalOrder())
                 .orElseThrow();
         WorkStep first = steps.get(0);
+        boolean done = steps.stream().allMatch(WorkStep::isDone);
         String words =
-                shortly(first.kind()) + first.needs().setUp().map(s -> ", " + s).orElse("");
+                shortly(first.kind()) + first.needs().setUp().map(s -> ", " + s).orElse("") + (done ? ", done" : "");
         return new Run(
                 times(new Span(span(first).start(), end), zone),
                 words,
                 false,
                 IntStream.range(0, steps.size())
-                        .mapToObj(i -> link(steps.get(i), i < steps.size() - 1))
+                        .mapToObj(i -> link(steps.get(i), done, i < steps.size() - 1))
                         .toList());
     }
 
@@ -185,7 +186,8 @@ record WeekView(
         };
     }
 
-    private static Link link(WorkStep s, boolean more) {
+    /** @param said that it is done is said of its run */
+    private static Link link(WorkStep s, boolean said, boolean more) {
         String part = switch (s.part()) {
             case BOTH -> "";
             case NECK -> s.kind() == StepKind.FLATTEN ? s.needs().piece().orElse("") : "neck";
@@ -195,7 +197,7 @@ record WeekView(
             case OPEN -> "";
             case STARTED -> " (begun)";
             case STOPPED -> " (stopped)";
-            case DONE -> " (done)";
+            case DONE -> said ? "" : " (done)";
         };
         return new Link(
                 s.id(),
