@@ -19,13 +19,13 @@ import java.util.Objects;
 import java.util.Optional;
 import org.junit.jupiter.api.Assumptions;
 import org.openqa.selenium.By;
+import org.openqa.selenium.WebDriverException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.print.PageSize;
 import org.openqa.selenium.print.PrintOptions;
-import org.openqa.selenium.support.ui.ExpectedConditions;
 import org.openqa.selenium.support.ui.Select;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
@@ -234,14 +234,17 @@ final class Browser implements AutoCloseable {
         return driver.findElement(By.id(Objects.requireNonNull(named.getDomAttribute("for"))));
     }
 
-    /** Presses what leads to another page, and waits for it: the old page may have the same heading as the new one. */
+    /**
+     * Presses what leads to another page, and waits for it: the old page may have the same heading as the new one, so it is marked.
+     * Between the two the driver may answer with any error.
+     */
     private void press(WebElement element) {
-        WebElement before = driver.findElement(By.tagName("html"));
-        driver.executeScript("arguments[0].scrollIntoView({block: 'center'})", element);
+        driver.executeScript("window.pressed = true; arguments[0].scrollIntoView({block: 'center'})", element);
         element.click();
-        WebDriverWait patience = new WebDriverWait(driver, Duration.ofMinutes(2));
-        patience.until(ExpectedConditions.stalenessOf(before));
-        patience.until(d -> "complete".equals(driver.executeScript("return document.readyState")));
+        new WebDriverWait(driver, Duration.ofMinutes(2))
+                .ignoring(WebDriverException.class)
+                .until(d -> Boolean.TRUE.equals(
+                        driver.executeScript("return !window.pressed && document.readyState === 'complete'")));
     }
 
     /** Waits for a page that leads on by itself. */
