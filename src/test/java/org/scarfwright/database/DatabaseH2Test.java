@@ -4,7 +4,7 @@ package org.scarfwright.database;
 class DatabaseH2Test extends DatabaseContract {
     @Override
     String engine() {
-        return "2.5.252";
+        return "2.3.232";
     }
 
     @Override
