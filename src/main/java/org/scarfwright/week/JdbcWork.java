@@ -7,7 +7,6 @@ import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -83,7 +82,8 @@ class JdbcWork implements ShopContents {
 
     /** Steps that are planned, or were done, in this time. Asked for one after the other, so that each has its index. */
     List<WorkStep> between(Instant from, Instant to) {
-        return inOrder(Stream.concat(doneBetween(from, to).stream(), plannedBetween(from, to).stream()));
+        return Stream.concat(doneBetween(from, to).stream(), plannedBetween(from, to).stream())
+                .toList();
     }
 
     List<WorkStep> doneBetween(Instant from, Instant to) {
@@ -144,14 +144,6 @@ class JdbcWork implements ShopContents {
                 .param("to", at(to))
                 .query((row, n) -> stepOf(row))
                 .list();
-    }
-
-    private static List<WorkStep> inOrder(Stream<WorkStep> steps) {
-        return steps.sorted(Comparator.comparingLong((WorkStep w) -> w.neck().plan())
-                        .thenComparing(w -> w.neck().order())
-                        .thenComparing(w -> w.neck().number())
-                        .thenComparing(WorkStep::place))
-                .toList();
     }
 
     /** When the first step starts that is planned from this instant on and not done. */
